@@ -1,0 +1,3 @@
+import type { Source } from './source.ts';
+
+export const heatSources = [] as const satisfies readonly Source[];

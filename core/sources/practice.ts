@@ -1,0 +1,3 @@
+import type { Source } from './source.ts';
+
+export const practiceSources = [] as const satisfies readonly Source[];

@@ -2,7 +2,13 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['core/**/*.test.ts', 'commands/**/*.test.ts', 'adapters/**/*.test.ts', 'bot/**/*.test.ts', 'test/**/*.test.ts'],
+    include: [
+      'core/**/*.test.ts',
+      'commands/**/*.test.ts',
+      'adapters/**/*.test.ts',
+      'bot/**/*.test.ts',
+      'test/**/*.test.ts',
+    ],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
     globalSetup: ['test/published/table.ts'],
     testTimeout: 30_000,

@@ -62,7 +62,17 @@ export const propertiesSchema = propertySchema.partial();
 export type PropertyName = keyof z.infer<typeof propertySchema>;
 
 export const materialKind = z.enum([
-  'lining', 'castable', 'brick', 'insulation', 'clay', 'aggregate', 'binder', 'metal shell', 'mesh', 'coating', 'other',
+  'lining',
+  'castable',
+  'brick',
+  'insulation',
+  'clay',
+  'aggregate',
+  'binder',
+  'metal shell',
+  'mesh',
+  'coating',
+  'other',
 ]);
 
 /** May it face the fire? `limit` is the hottest metal or face it is fit for, in words; the number is `service_limit_K`. */

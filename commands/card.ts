@@ -1,0 +1,78 @@
+import type { AskErrorParts } from '../core/ask-error.ts';
+import type { Caution } from '../core/hazard/caution.ts';
+import type { Figure, UnitSystem } from '../core/quantity/figure.ts';
+import type { SourceId } from '../core/sources/source.ts';
+import type { Step } from '../core/step.ts';
+
+export interface Table {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A chart as data: adapters draw it. SI, like every number of a card. */
+export interface Chart {
+  readonly title: string;
+  readonly alt: string;
+  readonly x: { readonly label: string; readonly unit: Figure['unit'] };
+  readonly y: { readonly label: string; readonly unit: Figure['unit'] };
+  readonly series: readonly { readonly name: string; readonly points: readonly (readonly [number, number])[] }[];
+  readonly bands?: readonly {
+    readonly name: string;
+    readonly points: readonly (readonly [number, number, number])[];
+  }[];
+  readonly lines?: readonly { readonly name: string; readonly at: number; readonly axis: 'x' | 'y' }[];
+}
+
+/** Shapes and dimensions to scale, in metres. */
+export interface Drawing {
+  readonly title: string;
+  readonly alt: string;
+  readonly shapes: readonly { readonly name: string; readonly outline: readonly (readonly [number, number])[] }[];
+  readonly dimensions: readonly {
+    readonly label: string;
+    readonly from: readonly [number, number];
+    readonly to: readonly [number, number];
+  }[];
+}
+
+/** An assumption and the option that overrides it. */
+export interface Assumption {
+  readonly text: string;
+  readonly override?: string;
+}
+
+/** A whole answer as plain data. Shown in this order: the answer, then what can hurt, then the rest. */
+export interface Card {
+  readonly command: string;
+  /** The answer in one sentence, with its range. */
+  readonly headline: string;
+  readonly cautions: readonly Caution[];
+  readonly figures: readonly Figure[];
+  readonly table?: Table;
+  readonly chart?: Chart;
+  readonly drawing?: Drawing;
+  /** Plain lines below the figures: advice that is neither number nor caution. */
+  readonly notes: readonly string[];
+  readonly given: readonly string[];
+  readonly assumed: readonly Assumption[];
+  /** The input that moves the answer most. */
+  readonly doubt?: string;
+  readonly sources: readonly SourceId[];
+  readonly working: readonly Step[];
+  /** Follow-up questions as ready command lines. */
+  readonly next: readonly { readonly label: string; readonly line: string }[];
+  /** What another command takes by `for=`: option name → text as it would be typed. */
+  readonly handsOver: Readonly<Record<string, string>>;
+  readonly units: UnitSystem;
+}
+
+/** What an adapter gets back: a card, or an error with the cautions of what was asked. Plain data both. */
+export type Reply =
+  | { readonly kind: 'card'; readonly card: Card }
+  | {
+      readonly kind: 'error';
+      readonly error: AskErrorParts;
+      readonly cautions: readonly Caution[];
+      /** A corrected line, ready to send, where there is one. */
+      readonly tryLine?: string;
+    };

@@ -1,0 +1,13 @@
+import type { Spread } from '../materials/spread.ts';
+
+/** The value below which `share` (0 to 1) of the triangle lies. Never leaves the spread's bounds. */
+export function triangleAt({ low, typical, high }: Spread, share: number): number {
+  const width = high - low;
+  if (width === 0) return low;
+  const rise = typical - low;
+  const value =
+    share * width < rise
+      ? low + Math.sqrt(share * width * rise)
+      : high - Math.sqrt((1 - share) * width * (high - typical));
+  return value < low ? low : value > high ? high : value;
+}

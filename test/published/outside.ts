@@ -1,0 +1,30 @@
+import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { expect } from 'vitest';
+import { ROWS_DIRECTORY, type Row } from './table.ts';
+
+export interface OutsideCase extends Row {
+  /** Why the tolerance is what it is. */
+  readonly reason: string;
+}
+
+const begun = new Set<string>();
+
+/** Holds one of our numbers against one from outside the project, and keeps both for RESULTS.md. */
+export function outside({ subject, quantity, ours, theirs, unit, source, tolerance, reason }: OutsideCase): void {
+  record({ subject, quantity, ours, theirs, unit, source, tolerance });
+  expect(
+    Math.abs(ours - theirs),
+    `${subject}, ${quantity}: ours ${ours} ${unit}, theirs ${theirs} ${unit} (${source}); at most ${tolerance} ${unit} apart: ${reason}`,
+  ).toBeLessThanOrEqual(tolerance);
+}
+
+function record(row: Row): void {
+  const file = join(ROWS_DIRECTORY, `${basename(expect.getState().testPath ?? 'unknown')}.jsonl`);
+  if (!begun.has(file)) {
+    begun.add(file);
+    mkdirSync(ROWS_DIRECTORY, { recursive: true });
+    writeFileSync(file, '');
+  }
+  appendFileSync(file, `${JSON.stringify(row)}\n`);
+}

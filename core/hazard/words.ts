@@ -1,0 +1,19 @@
+/** Words that people type and the facts they mean, so that a caution reaches refusals and errors too. */
+const words: readonly (readonly [RegExp, string])[] = [
+  [/galvani[sz]ed|\bzinc[- ]?(?:plated|coated)|trash can|garbage can/i, 'galvanised'],
+  [/gypsum|plaster of paris|\bplaster\b|drywall/i, 'gypsum'],
+  [/portland|\bcement\b|concrete/i, 'portland'],
+  [/(?:propane|gas|lpg) (?:cylinder|bottle|tank)/i, 'cylinder'],
+  [/propane|\blpg\b/i, 'propane'],
+  [/charcoal|briquette/i, 'charcoal'],
+  [/magnesium/i, 'magnesium'],
+  [/beryllium/i, 'beryllium'],
+  [/\blead(?:ed)?\b|solder|wheel weight/i, 'lead-alloy'],
+  [/\bbrass\b|zinc alloy/i, 'zinc-alloy'],
+  [/blanket|ceramic fib(?:re|er)|\bwool\b/i, 'ceramic-fibre'],
+  [/garage|indoors?|basement|cellar|kitchen/i, 'indoors'],
+  [/hardware cloth|\bmesh\b/i, 'mesh'],
+];
+
+export const factsIn = (text: string): readonly string[] =>
+  words.filter(([pattern]) => pattern.test(text)).map(([, fact]) => fact);

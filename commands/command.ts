@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { UnitSystem } from '../core/quantity/figure.ts';
-import type { Card } from './card.ts';
+import type { Card, Reply } from './card.ts';
 import type { Memory } from './memory.ts';
 
 /** A question as an adapter hands it over: names and raw text, nothing interpreted. */
@@ -18,6 +18,11 @@ export interface AnswerContext {
   readonly memory: Memory;
   /** Leads the output: the person's choice, else the place's, else what was typed. */
   readonly units: UnitSystem;
+  /** Another question on the way to this answer; it is not remembered as the asker's last. */
+  readonly ask: (ask: Ask) => Promise<Reply>;
+  /** A typed line as an Ask of the same asker and place. */
+  readonly parse: (line: string) => Ask;
+  readonly commands: readonly Command[];
 }
 
 /** What a command says of its answer; `answer.ts` adds the rest (given, cautions, units). */
@@ -25,7 +30,7 @@ export type Answer = Omit<
   Card,
   'command' | 'cautions' | 'given' | 'units' | 'notes' | 'handsOver' | 'working' | 'next'
 > &
-  Partial<Pick<Card, 'notes' | 'handsOver' | 'working' | 'next' | 'given'>> & {
+  Partial<Pick<Card, 'notes' | 'handsOver' | 'working' | 'next' | 'given' | 'cautions'>> & {
     /** Facts and numbers of this very answer, beside those the command always carries. */
     readonly hazards?: { readonly facts: readonly string[]; readonly numbers?: Readonly<Record<string, number>> };
   };
@@ -35,6 +40,7 @@ export interface Example {
   readonly says: string;
 }
 
+// Method syntax below is deliberate: it lets a Command of particular options stand in the registry of all commands.
 export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly name: string;
   /** One line, at most 100 characters. */
@@ -49,5 +55,11 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly hazards: readonly string[];
   /** Ids and labels of every figure the card may carry. */
   readonly figures: Readonly<Record<string, string>>;
+  /** The whole rest of the line is the subject, `name=` and all: for commands that take a line. */
+  readonly takesLine?: true;
+  /** Not kept as the asker's last question: help, working, first aid. */
+  readonly passing?: true;
+  /** Turns this question into the one that is meant, before anything else happens. */
+  expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse'>): Promise<Ask>;
   answer(options: z.infer<Options>, context: AnswerContext): Promise<Answer>;
 }

@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { AskError } from '../../core/ask-error.ts';
+import type { Command } from '../command.ts';
+import { text } from '../options.ts';
+
+export const again = {
+  name: 'again',
+  summary: 'The last question once more, with changes.',
+  options: z.strictObject({ change: text({ label: 'what changes' }).optional() }),
+  subject: 'change',
+  takesLine: true,
+  examples: [{ line: 'again ratio=3 sand 1 clay', says: 'the last mix with another ratio (ask a mix first)' }],
+  hazards: [],
+  figures: {},
+  async expand(ask, { memory, parse }) {
+    const last = await memory.lastAsk(ask);
+    if (!last) {
+      throw new AskError({
+        code: 'nothing-before',
+        what: 'there is no earlier question here to ask again',
+        expected: 'a question first',
+        example: 'mix 1.1 cu ft',
+      });
+    }
+    const change = parse(`${last.command} ${ask.options.change ?? ''}`);
+    return { ...last, options: { ...last.options, ...change.options } };
+  },
+  answer: () => Promise.reject(new Error('again is expanded before it is answered')),
+} satisfies Command<z.ZodObject>;

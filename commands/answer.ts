@@ -1,0 +1,156 @@
+import { AskError } from '../core/ask-error.ts';
+import { cautionsFor } from '../core/hazard/cautions.ts';
+import { factsIn } from '../core/hazard/words.ts';
+import type { Card, Reply } from './card.ts';
+import type { AnswerContext, Ask, Command } from './command.ts';
+import { parseLine } from './grammar.ts';
+import type { Memory } from './memory.ts';
+import { type ReadOptions, readOptions } from './read-options.ts';
+import { commands } from './registry.ts';
+
+export interface AskContext {
+  readonly asker: string;
+  readonly place: string;
+  readonly now: Date;
+  readonly memory: Memory;
+}
+
+const deepestNesting = 3;
+
+/** A typed line in, a reply out. Throws only for faults of the program. */
+export async function answerLine(line: string, context: AskContext): Promise<Reply> {
+  try {
+    return await answerAsk(parseLine(line, commands, context), context);
+  } catch (error) {
+    return errorReply(error, factsIn(line));
+  }
+}
+
+/** The same for platforms that deliver names and values apart. */
+export function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
+  return run(ask, context, 0);
+}
+
+async function run(asked: Ask, context: AskContext, depth: number): Promise<Reply> {
+  let facts: readonly string[] = factsIn(Object.values(asked.options).join(' '));
+  try {
+    if (depth > deepestNesting) throw nestedTooDeep();
+    const parse = (line: string) => parseLine(line, commands, context);
+    const first = commandOf(asked);
+    const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse }) : asked;
+    const command = commandOf(ask);
+    facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
+    const inner = { ...context, parse, ask: (another: Ask) => run(another, context, depth + 1), commands };
+    const filled = await fillFrom(ask, command, inner);
+    const preferred = await context.memory.units(context);
+    const options = readOptions(command, filled.options, preferred);
+    const answer = await command.answer(options.values, { ...inner, units: options.units });
+    if (depth === 0 && !command.passing) await context.memory.rememberAsk(ask);
+    return { kind: 'card', card: cardOf(command, answer, options, facts, filled.from) };
+  } catch (error) {
+    return errorReply(error, facts);
+  }
+}
+
+function cardOf(
+  command: Command,
+  { hazards, cautions, ...answer }: Awaited<ReturnType<Command['answer']>>,
+  options: ReadOptions,
+  facts: readonly string[],
+  from: string | undefined,
+): Card {
+  return {
+    notes: [],
+    handsOver: {},
+    working: [],
+    next: [],
+    ...answer,
+    command: command.name,
+    given: [...(from === undefined ? [] : [from]), ...options.given, ...(answer.given ?? [])],
+    assumed: [...options.assumed, ...answer.assumed],
+    cautions:
+      cautions ??
+      cautionsFor({
+        facts: [...new Set([...facts, ...(hazards?.facts ?? [])])],
+        ...(hazards?.numbers ? { numbers: hazards.numbers } : {}),
+      }),
+    units: options.units,
+  };
+}
+
+/** `for=last`, `for=(line)`: what the other answer hands over fills the options that were not typed. */
+async function fillFrom(
+  ask: Ask,
+  command: Command,
+  context: Pick<AnswerContext, 'memory' | 'parse' | 'ask'>,
+): Promise<{ options: Ask['options']; from?: string }> {
+  const { for: source, ...typed } = ask.options;
+  if (source === undefined) return { options: typed };
+  const other = await sourceAsk(source.trim(), ask, context);
+  const reply = await context.ask(other);
+  if (reply.kind === 'error') throw new AskError(reply.error);
+  const taken = Object.entries(reply.card.handsOver).filter(
+    ([name]) => name in command.options.shape && !(name in typed),
+  );
+  if (taken.length === 0) {
+    throw new AskError({
+      code: 'impossible',
+      what: `${other.command} has nothing that ${command.name} can take`,
+      expected: `an answer that hands over ${Object.keys(command.options.shape).join(', ')}`,
+      example: command.examples[0]?.line ?? command.name,
+      option: 'for',
+    });
+  }
+  return { options: { ...Object.fromEntries(taken), ...typed }, from: `from ${other.command}: ${reply.card.headline}` };
+}
+
+async function sourceAsk(
+  source: string,
+  ask: Ask,
+  { memory, parse }: Pick<AnswerContext, 'memory' | 'parse'>,
+): Promise<Ask> {
+  const nested = /^\((.*)\)$/s.exec(source)?.[1];
+  if (nested !== undefined) return parse(nested);
+  if (source.toLowerCase() === 'last') {
+    const last = await memory.lastAsk(ask);
+    if (last) return last;
+    throw new AskError({
+      code: 'nothing-before',
+      what: 'there is no earlier answer here',
+      expected: 'a question first, or a nested one in parentheses',
+      example: `${ask.command} for=(mix 30 L)`,
+      option: 'for',
+    });
+  }
+  throw new AskError({
+    code: 'unknown-name',
+    what: `for= can't be "${source.slice(0, 40)}"`,
+    expected: 'last, or a nested line in parentheses',
+    example: `${ask.command} for=last`,
+    option: 'for',
+  });
+}
+
+function commandOf(ask: Ask): Command {
+  const command = commands.find(({ name }) => name === ask.command);
+  if (command) return command;
+  throw new AskError({
+    code: 'unknown-command',
+    what: `there is no command "${ask.command.slice(0, 40)}"`,
+    expected: `one of ${commands.map(({ name }) => name).join(', ')}`,
+    example: 'help',
+  });
+}
+
+const nestedTooDeep = () =>
+  new AskError({
+    code: 'impossible',
+    what: `the question is nested more than ${deepestNesting} deep`,
+    expected: 'one or two nested lines',
+    example: 'mix for=(mix 30 L)',
+  });
+
+function errorReply(error: unknown, facts: readonly string[]): Reply {
+  if (!(error instanceof AskError)) throw error;
+  return { kind: 'error', error: error.parts(), cautions: cautionsFor({ facts: [...new Set(facts)] }) };
+}

@@ -1,0 +1,143 @@
+import { AskError } from '../core/ask-error.ts';
+import { nearest } from '../core/materials/nearest.ts';
+import type { Ask, Command } from './command.ts';
+
+/**
+ * The one parser of a typed line, for terminal, Matrix and buttons:
+ *
+ *     line  = command [subject] {name=value}
+ *     value = everything up to the next known "name=" or the end of the line
+ *
+ * Quotes are never syntax (`"` is the inch mark); parentheses hold a nested line and hide their own `name=`.
+ */
+export const longestLine = 1000;
+
+/** Options every command takes beside its own. */
+export const commonOptions = ['for', 'units'] as const;
+
+const tidy = (line: string): string =>
+  line
+    .normalize('NFC')
+    .replace(/[\u00a0\u2007\u202f]/g, ' ')
+    .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
+    .trim();
+
+export function parseLine(
+  line: string,
+  commands: readonly Command[],
+  { asker, place }: { asker: string; place: string },
+): Ask {
+  if (line.length > longestLine) {
+    throw new AskError({
+      code: 'too-long',
+      what: `the line has ${line.length} characters`,
+      expected: `at most ${longestLine}`,
+      example: 'mix 1.1 cu ft',
+    });
+  }
+  const clean = tidy(line);
+  const command = commandOf(clean, commands);
+  const rest = clean.slice(command.name.length).trim();
+  if (command.takesLine && command.subject) {
+    return { command: command.name, options: rest === '' ? {} : { [command.subject]: rest }, asker, place };
+  }
+  const known = [...Object.keys(command.options.shape), ...commonOptions];
+  const { subject, named } = splitOptions(rest, known, command);
+  const options: Record<string, string> = {};
+  if (subject !== '') {
+    if (!command.subject) {
+      throw new AskError({
+        code: 'unknown-option',
+        what: `${command.name} takes nothing bare, but "${subject}" stands there`,
+        expected: known.map((name) => `${name}=`).join(' '),
+        example: command.examples[0]?.line ?? command.name,
+      });
+    }
+    options[command.subject] = subject;
+  }
+  for (const [name, value] of named) options[name] = value;
+  return { command: command.name, options, asker, place };
+}
+
+function commandOf(line: string, commands: readonly Command[]): Command {
+  const lower = line.toLowerCase();
+  const found = commands
+    .filter(({ name }) => lower === name || lower.startsWith(`${name} `))
+    .toSorted((a, b) => b.name.length - a.name.length)[0];
+  if (found) return found;
+  const word = lower.split(/\s+/, 1)[0] ?? '';
+  const names = commands.map(({ name }) => name);
+  const [near] = nearest(word, names, 1);
+  throw new AskError({
+    code: 'unknown-command',
+    what: word === '' ? 'the line is empty' : `there is no command "${word.slice(0, 40)}"`,
+    expected: `one of ${names.join(', ')}`,
+    example: near === undefined ? 'help' : `${near}${line.slice(word.length)}`.slice(0, 200),
+  });
+}
+
+interface Split {
+  readonly subject: string;
+  readonly named: readonly (readonly [string, string])[];
+}
+
+/** A `word=` outside parentheses starts an option; an unknown word there is a near miss, never part of a value. */
+function splitOptions(rest: string, known: readonly string[], command: Command): Split {
+  const starts: { name: string; at: number; valueAt: number }[] = [];
+  for (const match of rest.matchAll(/(?<=^|\s)([\p{L}][\p{L}-]*)\s*=/gu)) {
+    if (depthAt(rest, match.index) > 0) continue;
+    const name = (match[1] ?? '').toLowerCase();
+    if (!known.includes(name)) throw unknownOption(name, known, command, rest);
+    starts.push({ name, at: match.index, valueAt: match.index + match[0].length });
+  }
+  const named = starts.map(({ name, valueAt }, index) => {
+    const value = rest.slice(valueAt, starts[index + 1]?.at ?? rest.length).trim();
+    return [name, value] as const;
+  });
+  const twice = starts.find(({ name }, index) => starts.findIndex((other) => other.name === name) !== index);
+  if (twice) {
+    throw new AskError({
+      code: 'unreadable',
+      what: `${twice.name}= stands there twice`,
+      expected: 'each option once',
+      example: command.examples[0]?.line ?? command.name,
+      option: twice.name,
+    });
+  }
+  return { subject: rest.slice(0, starts[0]?.at ?? rest.length).trim(), named };
+}
+
+function unknownOption(name: string, known: readonly string[], command: Command, rest: string): AskError {
+  const [near] = nearest(name, known, 1);
+  return new AskError({
+    code: 'unknown-option',
+    what: `${command.name} has no option "${name.slice(0, 40)}"`,
+    expected: known.map((one) => `${one}=`).join(' '),
+    example:
+      near === undefined
+        ? (command.examples[0]?.line ?? command.name)
+        : `${command.name} ${rest.replace(new RegExp(`(^|\\s)${name}\\s*=`, 'iu'), `$1${near}=`)}`.slice(0, 200),
+    option: name,
+  });
+}
+
+function depthAt(text: string, index: number): number {
+  let depth = 0;
+  for (const character of text.slice(0, index)) {
+    if (character === '(') depth += 1;
+    if (character === ')' && depth > 0) depth -= 1;
+  }
+  return depth;
+}
+
+/** ` vs ` between whole lines or subjects, outside parentheses. */
+export function splitVersus(text: string): readonly string[] {
+  const parts: string[] = [];
+  let from = 0;
+  for (const match of text.matchAll(/\s+vs\.?\s+/giu)) {
+    if (depthAt(text, match.index) > 0) continue;
+    parts.push(text.slice(from, match.index).trim());
+    from = match.index + match[0].length;
+  }
+  return [...parts, text.slice(from).trim()];
+}

@@ -1,0 +1,102 @@
+import type { Step, WithSteps } from '../step.ts';
+import type { Slot } from './recipe.ts';
+
+export interface BatchPart {
+  readonly material: string;
+  readonly slot: Slot;
+  readonly parts: number;
+  readonly loose_density_kg_m3: number;
+}
+
+export interface BatchInput {
+  readonly volume_m3: number;
+  /** As rammed or cast, dry. */
+  readonly dry_density_kg_m3: number;
+  /** Share added for spill, the tub's sides and the handful kept back. */
+  readonly spare: number;
+  readonly by: 'loose volume' | 'mass';
+  readonly parts: readonly BatchPart[];
+  /** Water wanted in the mix, share of dry mass. */
+  readonly water: number;
+  /** Water already in the clay, share of the clay's dry mass (ASTM D2216 counts so). */
+  readonly clay_moisture: number;
+}
+
+export interface BatchIngredient {
+  readonly material: string;
+  readonly slot: Slot;
+  readonly dry_mass_kg: number;
+  /** What the scale shows: damp clay weighs its water too. */
+  readonly weighed_kg: number;
+  readonly loose_volume_m3: number;
+}
+
+export interface Batch extends WithSteps {
+  readonly dry_mass_kg: number;
+  readonly ingredients: readonly BatchIngredient[];
+  /** Water to add; never below zero. */
+  readonly water_kg: number;
+  readonly wet_mass_kg: number;
+}
+
+/** Share of the dry mass of each part: by loose volume each part counts with its loose density. Sums to 1. */
+export function massShares(parts: readonly BatchPart[], by: BatchInput['by']): readonly number[] {
+  const masses = parts.map((part) => part.parts * (by === 'mass' ? 1 : part.loose_density_kg_m3));
+  const total = masses.reduce((sum, mass) => sum + mass, 0);
+  return masses.map((mass) => mass / total);
+}
+
+/**
+ * What fills a volume: dry mass = volume × dry density × (1 + spare), shared out over the parts.
+ * SI; valid for volumes > 0 and densities > 0. Source: mass balance, derived here.
+ */
+export function batch(input: BatchInput): Batch {
+  const dry_mass_kg = input.volume_m3 * input.dry_density_kg_m3 * (1 + input.spare);
+  const shares = massShares(input.parts, input.by);
+  let brought_kg = 0;
+  const ingredients = input.parts.map(({ material, slot, loose_density_kg_m3 }, index) => {
+    const dry = dry_mass_kg * (shares[index] ?? 0);
+    const water = slot === 'clay' ? dry * input.clay_moisture : 0;
+    brought_kg += water;
+    return { material, slot, dry_mass_kg: dry, weighed_kg: dry + water, loose_volume_m3: dry / loose_density_kg_m3 };
+  });
+  const water_kg = Math.max(0, dry_mass_kg * input.water - brought_kg);
+  const wet_mass_kg = dry_mass_kg + brought_kg + water_kg;
+  return {
+    dry_mass_kg,
+    ingredients,
+    water_kg,
+    wet_mass_kg,
+    steps: () => batchSteps(input, { dry_mass_kg, ingredients, water_kg, wet_mass_kg }, brought_kg),
+  };
+}
+
+function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg: number): readonly Step[] {
+  const { volume_m3, dry_density_kg_m3, spare, water } = input;
+  return [
+    {
+      formula: 'dry mass = volume × dry density × (1 + spare)',
+      inputs: { volume_m3, dry_density_kg_m3, spare },
+      gives: { dry_mass_kg: result.dry_mass_kg },
+      source: 'derived',
+    },
+    ...result.ingredients.map((one, index): Step => {
+      const part = input.parts[index];
+      return {
+        formula:
+          input.by === 'mass'
+            ? `${one.material}: its parts by mass of the dry mass`
+            : `${one.material}: parts × loose density, as a share of the sum over all parts, × dry mass`,
+        inputs: { parts: part?.parts ?? 0, loose_density_kg_m3: part?.loose_density_kg_m3 ?? 0 },
+        gives: { dry_mass_kg: one.dry_mass_kg, weighed_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 },
+        source: 'derived',
+      };
+    }),
+    {
+      formula: 'water to add = dry mass × water share − water in the clay',
+      inputs: { dry_mass_kg: result.dry_mass_kg, water_share: water, water_in_clay_kg: brought_kg },
+      gives: { water_kg: result.water_kg, wet_mass_kg: result.wet_mass_kg },
+      source: 'derived',
+    },
+  ];
+}

@@ -133,7 +133,26 @@ export const practiceSources = [
     title: 'Okuno, Annals of Occupational Hygiene 35 (1991) 1, infrared and cataract',
     opened: 'abstract',
   },
-  { id: 'nhs-burns', title: 'North Bristol NHS Trust, first aid for burns, web page', opened: 'excerpt' },
-  { id: 'kent-fire', title: 'Kent Fire and Rescue Service, burns and clothing fires, web page', opened: 'excerpt' },
+  {
+    id: 'nhs-burns',
+    title: 'North Bristol NHS Trust, first aid for burns, web page',
+    opened: 'excerpt',
+    note: 'States 10 to 30 minutes of cooling; 20 is what most public pages say.',
+  },
+  { id: 'kent-fire', title: 'Kent Fire and Rescue Service, first aid for burns, web page', opened: 'excerpt' },
+  { id: 'hrsa-poison-help', title: 'US HRSA, Poison Help, carbon monoxide, web page', opened: 'excerpt' },
+  {
+    id: 'propane-leak-trade',
+    title: 'Safety pages of three propane suppliers on smelling gas',
+    opened: 'excerpt',
+    note: 'Trade source. They agree on the steps.',
+  },
+  { id: 'hospital-eye', title: 'Community hospital page on eye injuries, first aid', opened: 'excerpt' },
+  {
+    id: 'baycare-eye',
+    title: 'BayCare Health Library, First aid for an eye that is cut or punctured',
+    opened: 'excerpt',
+  },
+  { id: 'utility-electric-shock', title: 'Electric utility, safety page on electric shock', opened: 'excerpt' },
   { id: 'first-aid-general', title: 'General public first-aid teaching, not opened', opened: 'memory' },
 ] as const satisfies readonly Source[];

@@ -1,0 +1,216 @@
+import { findMaterial } from '../../core/materials/catalogue.ts';
+import type { Spread } from '../../core/materials/spread.ts';
+import type { Estimate } from '../../core/mix/estimate.ts';
+import { type Bag, bagsFor } from '../../core/mix/price.ts';
+import type { Figure } from '../../core/quantity/figure.ts';
+import { formatSi } from '../../core/quantity/format.ts';
+import type { Assumption } from '../card.ts';
+import type { Answer, AnswerContext } from '../command.ts';
+import type { MixOptions } from './options.ts';
+import type { MixQuestion } from './question.ts';
+
+interface Parts {
+  readonly question: MixQuestion;
+  readonly options: MixOptions;
+  readonly estimate: Estimate;
+  readonly bag: (material: string) => Bag | undefined;
+  readonly own: boolean;
+  readonly context: AnswerContext;
+}
+
+/** NIOSH lifting equation, load constant: what one person lifts in an ideal posture. */
+const oneLift_kg = 23;
+
+export function mixAnswer(parts: Parts): Answer {
+  const { question, options, estimate, context } = parts;
+  const { typical } = estimate;
+  const show = (figure: Figure) => formatSi(figure.value, figure.unit, context.units, figure.shown);
+  const ingredients = ingredientFigures(parts);
+  const water = waterFigure(parts);
+  const wet = sampled('mix.wet_mass', 'wet mix', typical.wet_mass_kg, 'kg', estimate.ranges.wet);
+  const volume: Figure = {
+    ...sampled('mix.volume', 'fills, rammed', estimate.volume_m3, 'm3', 'volume_m3' in question.estimate.amount ? undefined : estimate.ranges.volume),
+    shown: 'bulk',
+  };
+  const masses = ingredients.filter(({ id }) => id.endsWith('_mass'));
+  const name = question.ownRatio ? 'Own ratio' : question.recipe.name;
+  const cost = costFigure(parts);
+  return {
+    headline: `${name}: ${masses.map((one) => `${show(one)} ${one.label}`).join(', ')}, with about ${show(water)} of water, fills ${show(volume)}.`,
+    figures: [...ingredients, water, wet, volume, ...afterwards(parts), ...(cost ? [cost] : [])],
+    notes: notesOf(parts),
+    assumed: assumptions(question, options, parts.own),
+    doubt: estimate.movesMost
+      ? `${estimate.movesMost.input} (${Math.round(estimate.movesMost.share * 100)} % of the spread)`
+      : 'nothing that was sampled',
+    sources: ['derived', question.recipe.source, ...question.estimate.parts.flatMap(sourcesOf)].filter(
+      (one, index, all) => all.indexOf(one) === index,
+    ),
+    working: typical.steps(),
+    handsOver: { amount: `${estimate.volume_m3.toPrecision(6)} m3`, recipe: question.recipe.id },
+    hazards: {
+      facts: [
+        ...(options.damp && options.damp.si > 0 ? ['damp-lining'] : []),
+        ...question.estimate.parts.flatMap(({ material }) => findMaterial(material).hazards),
+      ],
+      numbers: { lift_kg: options.tub?.dimension === 'mass' ? options.tub.si : (wet.range?.high ?? wet.value) },
+    },
+    next: nextLines(question),
+  };
+}
+
+function sampled(id: string, label: string, value: number, unit: Figure['unit'], range: Figure['range']): Figure {
+  return range && range.high > range.low
+    ? { id, label, value, unit, range: { low: range.low, high: range.high }, rangeBasis: 'sampled' }
+    : { id, label, value, unit, rangeBasis: 'none' };
+}
+
+function judged(id: string, label: string, spread: Spread, unit: Figure['unit']): Figure {
+  return { id, label, value: spread.typical, unit, range: { low: spread.low, high: spread.high }, rangeBasis: 'judged' };
+}
+
+function ingredientFigures({ estimate, bag }: Parts): readonly Figure[] {
+  return estimate.typical.ingredients.flatMap((one, index): Figure[] => {
+    const label = findMaterial(one.material).name.toLowerCase();
+    const sold = bag(one.material);
+    const count = sold ? bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) : undefined;
+    const id = `mix.${one.slot}`;
+    return [
+      {
+        ...sampled(`${id}_mass`, label, one.weighed_kg, 'kg', estimate.ranges[`mass${index}`]),
+        ...(count === undefined ? {} : { note: `${count} ${count === 1 ? 'bag' : 'bags'}` }),
+      },
+      {
+        ...sampled(`${id}_volume`, `${label}, loose`, one.loose_volume_m3, 'm3', estimate.ranges[`loose${index}`]),
+        shown: 'bulk',
+      },
+    ];
+  });
+}
+
+function waterFigure({ estimate, question }: Parts): Figure {
+  const note =
+    question.recipe.method === 'ram'
+      ? 'stop when a squeezed lump holds and breaks clean'
+      : "the maker's amount wins; add the last part by the cup";
+  // Water in kg fills as many litres: 1000 kg/m³ at the tap.
+  const litres = (kg: number) => kg / 1000;
+  const range = estimate.ranges.water;
+  return {
+    ...sampled(
+      'mix.water',
+      'water to add',
+      litres(estimate.typical.water_kg),
+      'm3',
+      range && { low: litres(range.low), high: litres(range.high) },
+    ),
+    shown: 'liquid',
+    note,
+  };
+}
+
+function afterwards({ question, options, estimate }: Parts): readonly Figure[] {
+  const { properties } = findMaterial(question.recipe.lining);
+  const { typical } = estimate;
+  const lost_kg = typical.ingredients.reduce(
+    (sum, one) => sum + one.dry_mass_kg * (findMaterial(one.material).properties.ignition_loss?.typical ?? 0),
+    0,
+  );
+  const { temper_s, sieve_m } = question.recipe;
+  const found: (Figure | undefined)[] = [
+    sampled('mix.dry_mass', 'dried', typical.dry_mass_kg, 'kg', estimate.ranges.dry),
+    { id: 'mix.fired_mass', label: 'fired', value: typical.dry_mass_kg - lost_kg, unit: 'kg', rangeBasis: 'none' },
+    properties.drying_shrinkage && {
+      ...judged('mix.drying_shrinkage', 'shrinks drying', properties.drying_shrinkage, '1'),
+      shown: 'percent',
+    },
+    properties.firing_shrinkage && {
+      ...judged('mix.firing_shrinkage', 'shrinks firing', properties.firing_shrinkage, '1'),
+      shown: 'percent',
+    },
+    temper_s.high > 0
+      ? { ...judged('mix.temper', 'rest in a closed bag', temper_s, 's'), shown: 'hours' }
+      : undefined,
+    { id: 'mix.sieve', label: 'sieve the aggregate at', value: sieve_m, unit: 'm', rangeBasis: 'none' },
+    Number.isFinite(question.fitness.limit_K)
+      ? { id: 'mix.limit', label: 'holds to', value: question.fitness.limit_K, unit: 'K', rangeBasis: 'none', note: 'adverse end' }
+      : undefined,
+    options.tub && batches(estimate, options.tub),
+  ];
+  return found.filter((one) => one !== undefined);
+}
+
+function batches({ typical, volume_m3, ranges }: Estimate, tub: NonNullable<MixOptions['tub']>): Figure {
+  const loose_m3 = typical.ingredients.reduce((sum, one) => sum + one.loose_volume_m3, 0);
+  const whole = tub.dimension === 'mass' ? (ranges.wet?.high ?? typical.wet_mass_kg) : Math.max(loose_m3, volume_m3);
+  return {
+    id: 'mix.batches',
+    label: `batches in ${tub.text}`,
+    value: Math.ceil(whole / tub.si),
+    unit: 'count',
+    rangeBasis: 'none',
+  };
+}
+
+/** Whole bags at each end: prices and bag counts move together. */
+function costFigure({ estimate, bag }: Parts): Figure | undefined {
+  const totals = { low: 0, typical: 0, high: 0 };
+  for (const [index, one] of estimate.typical.ingredients.entries()) {
+    const sold = bag(one.material);
+    if (!sold) return undefined;
+    const mass = estimate.ranges[`mass${index}`];
+    const loose = estimate.ranges[`loose${index}`];
+    const need = (end: 'low' | 'high') => ({
+      mass_kg: mass?.[end] ?? one.weighed_kg,
+      loose_volume_m3: loose?.[end] ?? one.loose_volume_m3,
+    });
+    totals.low += bagsFor(sold, need('low')) * sold.price_USD.low;
+    totals.typical += bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) * sold.price_USD.typical;
+    totals.high += bagsFor(sold, need('high')) * sold.price_USD.high;
+  }
+  return judged('mix.cost', 'cost', totals, 'USD');
+}
+
+function notesOf({ question, estimate, options }: Parts): readonly string[] {
+  const heavy = (estimate.ranges.wet?.high ?? estimate.typical.wet_mass_kg) > oneLift_kg;
+  return [
+    question.recipe.note,
+    ...question.changes,
+    ...(question.recipe.method === 'ram'
+      ? ['Squeeze test: a handful holds its shape, breaks in two clean pieces and leaves the palm dry (common practice, no source).']
+      : []),
+    ...(heavy && !options.tub ? ['More than one person lifts at once (23 kg, 51 lb): tub= counts the batches.'] : []),
+    ...(question.fitness.margin_K === undefined
+      ? []
+      : [`Margin above the face that ${options.metal} needs: ${Math.round(question.fitness.margin_K)} K at the adverse end.`]),
+  ];
+}
+
+function assumptions(question: MixQuestion, options: MixOptions, own: boolean): readonly Assumption[] {
+  const clay = question.estimate.parts.some(({ slot }) => slot === 'clay');
+  const rows: (Assumption | undefined)[] = [
+    options.recipe === undefined && options.ratio === undefined
+      ? { text: `${question.recipe.name}, parts by ${question.recipe.by}`, override: 'recipe=castable' }
+      : undefined,
+    clay && !options.damp ? { text: 'clay bone dry', override: 'damp=10%' } : undefined,
+    clay && options.damp ? { text: "damp is water over the clay's dry weight", override: 'damp=0%' } : undefined,
+    options.ram === undefined && question.recipe.method === 'ram' ? { text: 'rammed hard', override: 'ram=light' } : undefined,
+    options.spare === undefined ? { text: '10 % spare in it', override: 'spare=5%' } : undefined,
+    options.metal === undefined ? { text: `a ${question.role}, metal not named`, override: 'metal=aluminium' } : undefined,
+    own ? undefined : { text: 'common bags and prices, as remembered', override: 'prices=clay 50 lb $9; sand 50 lb $5' },
+  ];
+  return rows.filter((one) => one !== undefined);
+}
+
+const sourcesOf = ({ material }: { material: string }): readonly string[] => {
+  const source = findMaterial(material).properties.loose_density_kg_m3?.source;
+  return source === undefined ? [] : [source];
+};
+
+const nextLines = (question: MixQuestion): Answer['next'] => [
+  question.recipe.id === 'castable'
+    ? { label: 'the same in clay and sand', line: 'again recipe=clay-sand' }
+    : { label: 'the same in castable', line: 'again recipe=castable' },
+  { label: 'how many batches', line: 'again tub=20 kg' },
+  { label: 'how that was worked out', line: 'why' },
+];

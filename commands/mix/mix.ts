@@ -1,0 +1,57 @@
+import { bagOf } from '../../core/mix/price.ts';
+import { estimateMix } from '../../core/mix/estimate.ts';
+import type { Command } from '../command.ts';
+import { mixAnswer } from './answer.ts';
+import { mixOptions } from './options.ts';
+import { readBags } from './own-bags.ts';
+import { mixQuestion } from './question.ts';
+
+export const mix = {
+  name: 'mix',
+  summary: 'What to weigh out, buy and add to fill a lining: clay, sand, castable, water, cost.',
+  options: mixOptions,
+  subject: 'amount',
+  examples: [
+    { line: 'mix 1.1 cu ft', says: 'clay and sand for 1.1 cubic feet of lining' },
+    { line: 'mix 30 L ratio=3 sand 1 fireclay damp=12%', says: 'own ratio, with clay that is already damp' },
+    { line: 'mix outside=14 in inside=11 in height=19 in', says: 'fill a ring' },
+    { line: 'mix 30 L recipe=castable tub=20 kg', says: 'castable by the bag, in batches' },
+    { line: 'mix 30 L have=kaolin, silica sand', says: 'what can stand in' },
+    { line: 'mix 1 cu ft prices=clay 50 lb $11; sand 50 lb $6', says: 'at your own prices' },
+  ],
+  hazards: ['hot-work', 'dry-powder', 'silica-dust', 'damp-lining'],
+  figures: {
+    'mix.volume': 'what it fills',
+    'mix.clay_mass': 'clay to weigh',
+    'mix.sand_mass': 'sand to weigh',
+    'mix.grog_mass': 'grog to weigh',
+    'mix.light_mass': 'light aggregate to weigh',
+    'mix.binder_mass': 'cement to weigh',
+    'mix.castable_mass': 'castable to weigh',
+    'mix.organic_mass': 'sawdust to weigh',
+    'mix.clay_volume': 'clay, loose',
+    'mix.sand_volume': 'sand, loose',
+    'mix.grog_volume': 'grog, loose',
+    'mix.light_volume': 'light aggregate, loose',
+    'mix.binder_volume': 'cement, loose',
+    'mix.castable_volume': 'castable, loose',
+    'mix.organic_volume': 'sawdust, loose',
+    'mix.water': 'water to add',
+    'mix.dry_mass': 'dry mix',
+    'mix.wet_mass': 'wet mix',
+    'mix.fired_mass': 'after firing, with the spare',
+    'mix.drying_shrinkage': 'drying shrinkage, linear',
+    'mix.firing_shrinkage': 'firing shrinkage, linear',
+    'mix.temper': 'rest in a closed bag',
+    'mix.sieve': 'sieve opening',
+    'mix.limit': 'service limit, adverse end',
+    'mix.batches': 'batches in your tub',
+    'mix.cost': 'cost in whole bags',
+  },
+  async answer(options, context) {
+    const question = mixQuestion(options);
+    const own = options.prices === undefined ? [] : readBags(options.prices);
+    const bag = (material: string) => own.find((one) => one.material === material) ?? bagOf(material);
+    return mixAnswer({ question, options, estimate: estimateMix(question.estimate), bag, own: own.length > 0, context });
+  },
+} satisfies Command<typeof mixOptions>;

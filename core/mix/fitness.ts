@@ -1,0 +1,99 @@
+import { AskError } from '../ask-error.ts';
+import { findMaterial, findPour } from '../materials/catalogue.ts';
+import type { Material } from '../materials/material.ts';
+import type { Part } from './recipe.ts';
+
+const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)} °C`;
+
+/** Hot faces run above the metal that they heat: the least that is needed to pour at the low end. */
+export interface Fitness {
+  /** Adverse end of the weakest part's service limit. */
+  readonly limit_K: number;
+  readonly weakest: Material;
+  readonly needed_K?: number;
+  readonly margin_K?: number;
+}
+
+/**
+ * Is a mix fit for its place? Judged by the low end of the weakest ingredient's service limit against the hottest
+ * face that the metal asks for. Throws AskError `unfit` with the temperature and the margin that say so.
+ */
+export function judgeFitness({
+  parts,
+  role,
+  metal,
+}: {
+  parts: readonly Part[];
+  role: 'hot face' | 'backup';
+  metal?: string;
+}): Fitness {
+  const materials = parts.map(({ material }) => findMaterial(material));
+  refuseGypsum(materials);
+  refusePureClay(parts, role);
+  const weakest = weakestOf(materials);
+  const limit_K = weakest.properties.service_limit_K?.low ?? Number.POSITIVE_INFINITY;
+  if (role === 'backup') return { limit_K, weakest };
+  const never = materials.find(({ hotFace }) => hotFace?.fit === 'backup only' || hotFace?.fit === 'never');
+  if (never) throw unfitFace(never);
+  if (metal === undefined) return { limit_K, weakest };
+  const pour = findPour(metal);
+  const needed_K = pour.hot_face_K.typical;
+  if (limit_K < needed_K) throw tooCool(weakest, limit_K, pour.name, needed_K);
+  return { limit_K, weakest, needed_K, margin_K: limit_K - needed_K };
+}
+
+function weakestOf(materials: readonly Material[]): Material {
+  const limit = ({ properties }: Material) => properties.service_limit_K?.low ?? Number.POSITIVE_INFINITY;
+  const [weakest] = materials.toSorted((a, b) => limit(a) - limit(b));
+  if (weakest) return weakest;
+  throw new AskError({
+    code: 'missing',
+    what: 'a mix needs ingredients',
+    expected: 'at least one part',
+    example: 'mix 30 L ratio=2 sand 1 clay',
+  });
+}
+
+function refuseGypsum(materials: readonly Material[]): void {
+  const gypsum = materials.find(({ id }) => id === 'gypsum-plaster');
+  if (!gypsum) return;
+  throw new AskError({
+    code: 'unfit',
+    what: 'gypsum plaster gives up its water from about 100 °C and crumbles; any melt is at least 300 °C above that',
+    expected: 'clay, castable or aluminate cement as the binder, hot face and backup alike',
+    example: 'mix 30 L recipe=clay-sand',
+    option: 'ratio',
+  });
+}
+
+function refusePureClay(parts: readonly Part[], role: 'hot face' | 'backup'): void {
+  if (role === 'backup' || parts.some(({ slot }) => slot !== 'clay')) return;
+  throw new AskError({
+    code: 'unfit',
+    what: 'clay alone shrinks 4 to 10 % as it dries: a ring 1 m round opens 40 to 100 mm of cracks; 1.5 % is the most a lining takes',
+    expected: 'at least as much sand or grog as clay; two to one is usual',
+    example: 'mix 30 L ratio=2 sand 1 clay',
+    option: 'ratio',
+  });
+}
+
+function unfitFace({ name, hotFace, properties }: Material): AskError {
+  const limit = properties.service_limit_K?.low;
+  return new AskError({
+    code: 'unfit',
+    what: `${name} is no hot face${limit === undefined ? '' : `: its limit is ${celsius(limit)}, and even an aluminium furnace's face runs at 800 °C or more`}. ${hotFace?.why ?? ''}`.trim(),
+    expected: 'it may stand behind a hot face where it stays below its limit: as=backup',
+    example: 'mix 30 L recipe=perlite-clay as=backup',
+    option: 'as',
+  });
+}
+
+function tooCool({ name }: Material, limit_K: number, metal: string, needed_K: number): AskError {
+  return new AskError({
+    code: 'unfit',
+    what: `${name} holds to ${celsius(limit_K)} at the low end; ${metal} needs a face of about ${celsius(needed_K)}: ${Math.round(needed_K - limit_K)} K short`,
+    expected: `a mix whose limit is above ${celsius(needed_K)}`,
+    example: 'mix 30 L recipe=castable metal=bronze',
+    option: 'metal',
+  });
+}

@@ -1,0 +1,37 @@
+import { AskError } from '../ask-error.ts';
+import { findMaterial } from '../materials/catalogue.ts';
+import { slotOf } from './slots.ts';
+import type { Part } from './recipe.ts';
+
+
+/** What plain words mean in a mix. */
+const plain: Readonly<Record<string, string>> = {
+  clay: 'stoneware-clay',
+  sand: 'silica-sand',
+  cement: 'portland-cement',
+  castable: 'dense-castable',
+};
+
+export const ingredientId = (name: string): string => plain[name.trim().toLowerCase()] ?? findMaterial(name).id;
+
+/** `2 sand 1 clay`, `3 sand: 1 fireclay`, `1.5 grog, 1 kaolin`: numbers before names. */
+export function readRatio(text: string): readonly Part[] {
+  const found = [...text.matchAll(/(\d{1,4}(?:[.,]\d{1,3})?)\s*(?:parts?\s+(?:of\s+)?)?([\p{L}][\p{L} -]*)/gu)];
+  const rest = text.replace(/(\d{1,4}(?:[.,]\d{1,3})?)\s*([\p{L}][\p{L} -]*)/gu, '').replace(/[\s:,;+&]|and/g, '');
+  if (found.length === 0 || found.length > 6 || rest !== '') throw unreadable(text);
+  return found.map(([, number, name]) => {
+    const parts = Number((number ?? '').replace(',', '.'));
+    if (!(parts > 0)) throw unreadable(text);
+    const material = findMaterial(ingredientId((name ?? '').replace(/\s+(?:to|and)$/i, '')));
+    return { material: material.id, slot: slotOf(material), parts };
+  });
+}
+
+const unreadable = (text: string) =>
+  new AskError({
+    code: 'unreadable',
+    what: `"${text.slice(0, 40)}" is not a ratio`,
+    expected: 'up to six ingredients, each with its number of parts before it',
+    example: '2 sand 1 clay',
+    option: 'ratio',
+  });

@@ -1,0 +1,110 @@
+import type { Figure, Shown, SiUnit, UnitSystem } from './figure.ts';
+import { type Scale, scaleOf } from './scale.ts';
+
+/** Digits of a number without a range. */
+const PLAIN_DIGITS = 3;
+
+const otherOf = (system: UnitSystem): UnitSystem => (system === 'US' ? 'metric' : 'US');
+const onScale = (si: number, { factor, offset }: Scale): number => (si - offset) / factor;
+
+/** Place of the leading digit: 0 for 1 to 9.99, −1 for 0.1 to 0.99. */
+const placeOf = (size: number): number =>
+  size > 0 && Number.isFinite(size) ? Math.floor(Math.log10(size) + 1e-12) : 0;
+
+/** Last decimal place worth printing beside an uncertainty: its second digit below 20, else its first. */
+function lastPlace(uncertainty: number): number {
+  const place = placeOf(uncertainty);
+  return uncertainty / 10 ** place < 2 - 1e-9 ? place - 1 : place;
+}
+
+/** Rounded at a place of ten; commas from 10,000 on, where nobody reads bare digits. */
+function print(value: number, place: number, most: number): string {
+  const last = Math.max(place, -most);
+  const decimals = Math.min(Math.max(-last, 0), 20);
+  const rounded = last > 0 ? Math.round(value / 10 ** last) * 10 ** last : value;
+  const text = Math.abs(rounded) < 1e15 ? rounded.toFixed(decimals) : rounded.toPrecision(PLAIN_DIGITS);
+  const [whole = '', rest] = text.replace(/^-(?=[0.]*$)/, '').split('.');
+  const grouped = whole.replace('-', '').length > 4 && /^-?\d+$/.test(whole);
+  const front = grouped ? whole.replace(/\B(?=(\d{3})+$)/g, ',') : whole;
+  return rest === undefined ? front : `${front}.${rest}`;
+}
+
+/** Without needless zeros: `14.0` typed as 14 stays 14. */
+const trimmed = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
+
+function withUnit(number: string, { name }: Scale): string {
+  if (name === '$') return number.startsWith('-') ? `-$${number.slice(1)}` : `$${number}`;
+  return name === '' ? number : `${number} ${name}`;
+}
+
+/** ` (1 5/8)` beside decimal inches that are no whole eighth; nothing for other units. */
+function eighths(value: number, number: string, unit: Scale): string {
+  if (unit.name !== 'in' || unit.most > 2 || value < 1 / 16) return '';
+  const count = Math.round(value * 8);
+  if (count % 8 === 0 && Number(number) === count / 8) return '';
+  const divisor = [8, 4, 2].find((d) => (count % 8) % d === 0) ?? 1;
+  const fraction = count % 8 === 0 ? '' : `${(count % 8) / divisor}/${8 / divisor}`;
+  const whole = Math.floor(count / 8);
+  return ` (${[whole || '', fraction].filter(Boolean).join(' ')})`;
+}
+
+/** Place for a value without a range: three digits, whole dollars from $10 and whole pieces. */
+function plainPlace(value: number, unit: SiUnit): number {
+  if (unit === 'count') return Number.isInteger(value) ? 0 : Math.min(0, placeOf(Math.abs(value)) - PLAIN_DIGITS + 1);
+  if (unit === 'USD') return Math.abs(value) < 10 && !Number.isInteger(value) ? -2 : 0;
+  if (unit === 'K') return 0;
+  return placeOf(Math.abs(value)) - PLAIN_DIGITS + 1;
+}
+
+function printPlain(si: number, unit: SiUnit, scale: Scale): string {
+  const value = onScale(si, scale);
+  const number = print(value, plainPlace(value, unit), scale.most);
+  return unit === 'USD' ? number : trimmed(number);
+}
+
+/** One value in one system, three digits: `1.57 in (1 5/8)`, `40 mm`, `$24`, `10 %`. */
+export function formatSi(value: number, unit: SiUnit, system: UnitSystem, shown?: Shown): string {
+  const scale = scaleOf(value, unit, system, shown);
+  const number = printPlain(value, unit, scale);
+  return withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
+}
+
+/** One value in the reader's units with the other system behind it: `33 lb (15 kg)`. */
+export function formatBoth(value: number, unit: SiUnit, system: UnitSystem, shown?: Shown): string {
+  const [lead, other] = [system, otherOf(system)].map((each) => {
+    const scale = scaleOf(value, unit, each, shown);
+    return withUnit(printPlain(value, unit, scale), scale);
+  });
+  return lead === other ? lead! : `${lead} (${other})`;
+}
+
+/**
+ * A figure for a reader: the value rounded to what its range justifies, the other system beside it (empty where both
+ * read the same), and the range in the unit of `lead`, e.g. `27 to 40`.
+ */
+export function formatFigure(figure: Figure, system: UnitSystem): { lead: string; other: string; range?: string } {
+  const { value, unit, shown, range } = figure;
+  const scale = scaleOf(value, unit, system, shown);
+  const otherScale = scaleOf(value, unit, otherOf(system), shown);
+  const spread = range ? Math.abs(range.high - range.low) / 2 : 0;
+  if (!range || !(spread > 0)) {
+    const lead = formatSi(value, unit, system, shown);
+    const other = formatSi(value, unit, otherOf(system), shown);
+    return { lead, other: other === lead ? '' : other };
+  }
+  const printOn = (si: number, on: Scale): string => {
+    // Never coarser than the value's own first digit, so that a wide range does not print it as nothing.
+    const finest = Math.min(lastPlace(spread / on.factor), placeOf(Math.abs(onScale(value, on))));
+    return print(onScale(si, on), finest, on.most);
+  };
+  const number = printOn(value, scale);
+  const lead = withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
+  const other = withUnit(printOn(value, otherScale), otherScale);
+  const [low, high] = [range.low, range.high].map((end) => printOn(end, scale));
+  const money = scale.name === '$';
+  return {
+    lead,
+    other: otherScale.name === scale.name ? '' : other,
+    range: money ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}`,
+  };
+}

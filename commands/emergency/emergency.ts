@@ -36,8 +36,10 @@ function everything(): Answer {
 export const emergency = {
   name: 'emergency',
   summary: 'What to do in the first minute, and whom to call.',
-  options: z.strictObject({ what: text({ label: 'what happened' }).optional() }),
+  options: z.strictObject({ what: text({ label: 'what happened', most: 1000 }).optional() }),
   subject: 'what',
+  takesLine: true,
+  passing: true,
   examples: [
     { line: 'emergency', says: 'everything in brief, at once' },
     { line: 'emergency burns', says: 'cooling, covering, whom to call' },

@@ -6,6 +6,7 @@ import { cautionsFor, localRules } from './cautions.ts';
 import { facts, hazardNumbers, isFact } from './facts.ts';
 import { type Rule, ruleSchema } from './rule.ts';
 import { rules } from './rules/rules.ts';
+import { factsIn } from './words.ts';
 
 const ids = (situation: Situation) => cautionsFor(situation).map(({ id }) => id);
 
@@ -49,6 +50,16 @@ describe('rules', () => {
   });
 });
 
+describe('words', () => {
+  it('mean facts that the rules know', () => {
+    const named = factsIn(
+      'galvanised gypsum cement propane tank charcoal magnesium beryllium solder brass blanket garage mesh',
+    );
+    expect(named.length).toBeGreaterThanOrEqual(12);
+    expect(named.filter((fact) => !isFact(fact))).toEqual([]);
+  });
+});
+
 describe('a galvanised shell', () => {
   const zinc = (shell_K: number) =>
     cautionsFor({ facts: ['galvanised'], numbers: { shell_K } }).find(({ id }) => id.startsWith('zinc-shell'));
@@ -89,6 +100,7 @@ describe('cautions', () => {
     ]);
     expect(ids({ facts: ['lift'], numbers: { lift_kg: 23.1 } })).toEqual(['two-people']);
     expect(ids({ facts: ['lift'], numbers: { lift_kg: 23 } })).toEqual(['lift']);
+    expect(ids({ facts: ['molten-metal', 'lift'], numbers: { lift_kg: 30 } })).not.toContain('two-people');
   });
 
   it('are none where nothing is wrong', () => expect(cautionsFor({ facts: [] })).toEqual([]));

@@ -154,5 +154,16 @@ export const practiceSources = [
     opened: 'excerpt',
   },
   { id: 'utility-electric-shock', title: 'Electric utility, safety page on electric shock', opened: 'excerpt' },
+  {
+    id: 'infrared-instrument-note',
+    title: 'Note of an instrument maker on emissivity of metals',
+    opened: 'excerpt',
+    note: 'Trade source.',
+  },
+  {
+    id: 'niosh-2016-106',
+    title: 'NIOSH 2016-106, Occupational exposure to heat and hot environments, contents page',
+    opened: 'excerpt',
+  },
   { id: 'first-aid-general', title: 'General public first-aid teaching, not opened', opened: 'memory' },
 ] as const satisfies readonly Source[];

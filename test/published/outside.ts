@@ -1,7 +1,7 @@
-import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { expect } from 'vitest';
-import { ROWS_DIRECTORY, type Row } from './table.ts';
+import { expect, inject } from 'vitest';
+import type { Row } from './table.ts';
 
 export interface OutsideCase extends Row {
   /** Why the tolerance is what it is. */
@@ -20,10 +20,9 @@ export function outside({ subject, quantity, ours, theirs, unit, source, toleran
 }
 
 function record(row: Row): void {
-  const file = join(ROWS_DIRECTORY, `${basename(expect.getState().testPath ?? 'unknown')}.jsonl`);
+  const file = join(inject('rowsDirectory'), `${basename(expect.getState().testPath ?? 'unknown')}.jsonl`);
   if (!begun.has(file)) {
     begun.add(file);
-    mkdirSync(ROWS_DIRECTORY, { recursive: true });
     writeFileSync(file, '');
   }
   appendFileSync(file, `${JSON.stringify(row)}\n`);

@@ -1,8 +1,15 @@
-import { existsSync, globSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** Where this run keeps its rows: its own, so that two runs at once do not take each other's. */
+    rowsDirectory: string;
+  }
+}
 
 const HERE = import.meta.dirname;
-export const ROWS_DIRECTORY = join(HERE, '.rows');
 const RESULTS = join(HERE, 'RESULTS.md');
 
 /** One comparison of a number of ours with one from outside; `tolerance` is in the same unit. */
@@ -17,33 +24,53 @@ export interface Row {
 }
 
 /** Around the whole run: what the comparisons recorded becomes RESULTS.md, if every one of them ran. */
-export default function table(): () => void {
-  rmSync(ROWS_DIRECTORY, { recursive: true, force: true });
+export default function table(project: TestProject): () => void {
+  const directory = join(HERE, '.rows', String(process.pid));
+  rmSync(directory, { recursive: true, force: true });
+  mkdirSync(directory, { recursive: true });
+  project.provide('rowsDirectory', directory);
   return () => {
-    const files = globSync('*.test.ts', { cwd: HERE }).map((test) => join(ROWS_DIRECTORY, `${basename(test)}.jsonl`));
-    if (files.length === 0 || !files.every((file) => existsSync(file))) return;
-    const rows = files.flatMap((file) => readFileSync(file, 'utf8').trim().split('\n')).map((line) => JSON.parse(line));
-    writeFileSync(RESULTS, resultsMarkdown(rows));
+    const rows = completeRows(directory);
+    if (rows !== undefined) writeFileSync(RESULTS, resultsMarkdown(rows));
+    rmSync(directory, { recursive: true, force: true });
   };
 }
 
-/** Sorted by what is compared, not by which test ran first, so that the same numbers give the same file. */
+/** `undefined` when some test file here recorded nothing: it was not run, and its rows would be lost. */
+function completeRows(directory: string): readonly Row[] | undefined {
+  const files = globSync('*.test.ts', { cwd: HERE }).map((test) => join(directory, `${basename(test)}.jsonl`));
+  if (files.length === 0 || !files.every((file) => existsSync(file))) return undefined;
+  return files.flatMap((file) => readFileSync(file, 'utf8').trim().split('\n')).map((line) => JSON.parse(line));
+}
+
+const HEADS = ['Subject', 'Property', 'Ours', 'Outside', 'Difference', 'Tolerance', 'Source'] as const;
+const LEFT = new Set<string>(['Subject', 'Property', 'Source']);
+
+/**
+ * Sorted by what is compared, not by which test ran first, so that the same numbers give the same file; padded
+ * as the formatter pads it.
+ */
 export function resultsMarkdown(rows: readonly Row[]): string {
-  const lines = [...new Set(rows.map(line))].sort();
+  const lines = new Map(rows.map(cellsOf).map((cells) => [cells.join('|'), cells]));
+  const body = [...lines].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, cells]) => cells);
+  const widths = HEADS.map((head, at) => Math.max(...[head, ...body.map((cells) => cells[at]!)].map(widthOf)));
+  const padded = (cells: readonly string[]) =>
+    `| ${cells.map((cell, at) => pad(cell, widths[at]!, LEFT.has(HEADS[at]!))).join(' | ')} |`;
+  const rule = HEADS.map((head, at) => (LEFT.has(head) ? '-'.repeat(widths[at]!) : `${'-'.repeat(widths[at]! - 1)}:`));
   return [
     '# Our numbers beside numbers from outside',
     '',
     'Written by `npm test`. Do not edit: the tests in this directory record the rows.',
     '',
-    '| Subject | Property | Ours | Outside | Difference | Tolerance | Source |',
-    '| --- | --- | ---: | ---: | ---: | ---: | --- |',
-    ...lines,
+    padded(HEADS),
+    padded(rule),
+    ...body.map(padded),
     '',
   ].join('\n');
 }
 
-function line({ subject, quantity, ours, theirs, unit, source, tolerance }: Row): string {
-  const cells = [
+function cellsOf({ subject, quantity, ours, theirs, unit, source, tolerance }: Row): readonly string[] {
+  return [
     subject,
     quantity,
     `${shown(ours)} ${unit}`,
@@ -51,8 +78,14 @@ function line({ subject, quantity, ours, theirs, unit, source, tolerance }: Row)
     percent(ours - theirs, theirs),
     `${shown(tolerance)} ${unit}`,
     source,
-  ];
-  return `| ${cells.map((cell) => cell.trim().replaceAll('|', '\\|')).join(' | ')} |`;
+  ].map((cell) => cell.trim().replaceAll('|', '\\|'));
+}
+
+const widthOf = (cell: string): number => [...cell].length;
+
+function pad(cell: string, width: number, left: boolean): string {
+  const space = ' '.repeat(width - widthOf(cell));
+  return left ? cell + space : space + cell;
 }
 
 const shown = (value: number): string => String(Number(value.toPrecision(4)));

@@ -1,0 +1,116 @@
+import type { Material } from '../material.ts';
+import { DERIVED, datum, degrees, MEMORY, published } from './make.ts';
+
+export const binders = [
+  {
+    id: 'portland-cement',
+    name: 'Portland cement',
+    kind: 'binder',
+    aliases: ['portland', 'cement', 'ordinary cement', 'opc'],
+    goodFor: 'Cold binding of backup fill that stays below 450 °C.',
+    failsWhen:
+      'Hydrates fade from 450 °C and are gone by 750; the lime left takes up damp after cooling and cracks it.',
+    hotFace: { fit: 'never', why: 'Loses its bond at 450–750 °C and crumbles or spalls in the fire.' },
+    properties: {
+      loose_density_kg_m3: datum(1000, 1300, 1500, MEMORY),
+      mixing_water: datum(0.25, 0.4, 0.6, MEMORY),
+      service_limit_K: degrees(
+        450,
+        500,
+        600,
+        published('tantawy-2017'),
+        'Our reading of the paper; half strength near 600.',
+      ),
+    },
+    hazards: ['portland', 'caustic'],
+  },
+  {
+    id: 'masonry-cement',
+    name: 'masonry cement',
+    kind: 'binder',
+    aliases: ['mortar cement', 'mortar mix binder'],
+    goodFor: 'Brickwork outside the furnace.',
+    failsWhen: 'As Portland cement, with ground limestone that calcines above 700 °C.',
+    hotFace: { fit: 'never', why: 'Portland cement with limestone.' },
+    properties: {
+      loose_density_kg_m3: datum(900, 1100, 1300, MEMORY),
+      service_limit_K: degrees(400, 450, 550, MEMORY),
+    },
+    hazards: ['portland', 'caustic'],
+  },
+  {
+    id: 'aluminate-cement',
+    name: 'calcium aluminate cement',
+    kind: 'binder',
+    aliases: ['aluminate cement', 'high-alumina cement', 'refractory cement', 'calcium aluminate'],
+    goodFor: 'Binding grog into a castable of your own; the cement of castables.',
+    failsWhen: 'Weak at 350–900 °C between hydrates and ceramic bond; lime and plaster make it flash set.',
+    hotFace: { fit: 'within limits', why: 'With refractory grog; grey grades less than white ones.' },
+    properties: {
+      loose_density_kg_m3: datum(1000, 1150, 1350, MEMORY),
+      mixing_water: datum(0.25, 0.35, 0.5, MEMORY),
+      service_limit_K: degrees(1100, 1300, 1500, MEMORY, 'In a body with fireclay grog; by alumina content.'),
+    },
+    hazards: ['caustic'],
+  },
+  {
+    id: 'gypsum-plaster',
+    name: 'gypsum plaster',
+    kind: 'binder',
+    aliases: ['plaster of paris', 'plaster', 'gypsum', 'pottery plaster'],
+    goodFor: 'Patterns and cold moulds; investment only with a slow burn-out.',
+    failsWhen:
+      'Loses its water at 100–300 °C and its strength with it; sulphate breaks down with carbon near 700 °C and above.',
+    hotFace: { fit: 'never', why: 'Falls to powder, cracks, and gives off sulphur gases with charcoal.' },
+    properties: {
+      loose_density_kg_m3: datum(700, 850, 1050, MEMORY),
+      mixing_water: datum(0.5, 0.7, 0.9, MEMORY),
+      ignition_loss: datum(0.15, 0.2, 0.2093, DERIVED, 'Set gypsum holds 20.9 % water; impurities take from it.'),
+      service_limit_K: degrees(80, 100, 120, published('gypsum-two-steps'), 'Limit as a solid binder: our conclusion.'),
+    },
+    hazards: ['gypsum'],
+  },
+  {
+    id: 'furnace-cement',
+    name: 'furnace cement (silicate)',
+    kind: 'binder',
+    aliases: ['stove cement', 'fire cement', 'refractory mortar', 'stove putty'],
+    goodFor: 'Joints, patches and thin coats.',
+    failsWhen: 'Thick it bloats unless dried slowly; sodium fluxes clay above 1000–1250 °C.',
+    hotFace: { fit: 'within limits', why: 'As joint or skin; never as the body of a lining.' },
+    properties: {
+      loose_density_kg_m3: datum(1700, 1900, 2100, MEMORY, 'Wet, from the tub.'),
+      service_limit_K: degrees(900, 1100, 1250, MEMORY),
+    },
+    hazards: ['caustic'],
+  },
+  {
+    id: 'sodium-silicate',
+    name: 'sodium silicate (water glass)',
+    kind: 'binder',
+    aliases: ['water glass', 'waterglass', 'silicate binder'],
+    goodFor: 'Cold set of sand cores and of perlite boards at the back.',
+    failsWhen: 'Foams when heated wet and turns to glass near 800 °C; fluxes clay.',
+    hotFace: { fit: 'backup only', why: 'Sodium makes the body melt; a few per cent only.' },
+    properties: {
+      loose_density_kg_m3: datum(1350, 1390, 1500, MEMORY, 'Solution as sold.'),
+      service_limit_K: degrees(600, 750, 900, MEMORY),
+    },
+    hazards: ['caustic'],
+  },
+  {
+    id: 'hydrated-lime',
+    name: 'hydrated lime',
+    kind: 'binder',
+    aliases: ['lime', 'slaked lime', 'calcium hydroxide'],
+    goodFor: 'Mortar away from heat.',
+    failsWhen: 'Loses its water at 450–550 °C, slakes again in damp air and bursts; fluxes clay strongly.',
+    hotFace: { fit: 'never', why: 'Turns to quicklime, slakes, and melts clay.' },
+    properties: {
+      loose_density_kg_m3: datum(400, 500, 650, MEMORY),
+      ignition_loss: datum(0.2, 0.24, 0.2432, DERIVED, 'Ca(OH)2 loses 18.015 / 74.09.'),
+      service_limit_K: degrees(350, 400, 450, published('tantawy-2017'), 'Ca(OH)2 falls beyond 450 °C.'),
+    },
+    hazards: ['caustic'],
+  },
+] as const satisfies readonly Material[];

@@ -29,7 +29,13 @@ export function mixAnswer(parts: Parts): Answer {
   const water = waterFigure(parts);
   const wet = sampled('mix.wet_mass', 'wet mix', typical.wet_mass_kg, 'kg', estimate.ranges.wet);
   const volume: Figure = {
-    ...sampled('mix.volume', 'fills, rammed', estimate.volume_m3, 'm3', 'volume_m3' in question.estimate.amount ? undefined : estimate.ranges.volume),
+    ...sampled(
+      'mix.volume',
+      'fills, rammed',
+      estimate.volume_m3,
+      'm3',
+      'volume_m3' in question.estimate.amount ? undefined : estimate.ranges.volume,
+    ),
     shown: 'bulk',
   };
   const masses = ingredients.filter(({ id }) => id.endsWith('_mass'));
@@ -66,7 +72,14 @@ function sampled(id: string, label: string, value: number, unit: Figure['unit'],
 }
 
 function judged(id: string, label: string, spread: Spread, unit: Figure['unit']): Figure {
-  return { id, label, value: spread.typical, unit, range: { low: spread.low, high: spread.high }, rangeBasis: 'judged' };
+  return {
+    id,
+    label,
+    value: spread.typical,
+    unit,
+    range: { low: spread.low, high: spread.high },
+    rangeBasis: 'judged',
+  };
 }
 
 function ingredientFigures({ estimate, bag }: Parts): readonly Figure[] {
@@ -128,12 +141,17 @@ function afterwards({ question, options, estimate }: Parts): readonly Figure[] {
       ...judged('mix.firing_shrinkage', 'shrinks firing', properties.firing_shrinkage, '1'),
       shown: 'percent',
     },
-    temper_s.high > 0
-      ? { ...judged('mix.temper', 'rest in a closed bag', temper_s, 's'), shown: 'hours' }
-      : undefined,
+    temper_s.high > 0 ? { ...judged('mix.temper', 'rest in a closed bag', temper_s, 's'), shown: 'hours' } : undefined,
     { id: 'mix.sieve', label: 'sieve the aggregate at', value: sieve_m, unit: 'm', rangeBasis: 'none' },
     Number.isFinite(question.fitness.limit_K)
-      ? { id: 'mix.limit', label: 'holds to', value: question.fitness.limit_K, unit: 'K', rangeBasis: 'none', note: 'adverse end' }
+      ? {
+          id: 'mix.limit',
+          label: 'holds to',
+          value: question.fitness.limit_K,
+          unit: 'K',
+          rangeBasis: 'none',
+          note: 'adverse end',
+        }
       : undefined,
     options.tub && batches(estimate, options.tub),
   ];
@@ -165,7 +183,8 @@ function costFigure({ estimate, bag }: Parts): Figure | undefined {
       loose_volume_m3: loose?.[end] ?? one.loose_volume_m3,
     });
     totals.low += bagsFor(sold, need('low')) * sold.price_USD.low;
-    totals.typical += bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) * sold.price_USD.typical;
+    totals.typical +=
+      bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) * sold.price_USD.typical;
     totals.high += bagsFor(sold, need('high')) * sold.price_USD.high;
   }
   return judged('mix.cost', 'cost', totals, 'USD');
@@ -177,12 +196,16 @@ function notesOf({ question, estimate, options }: Parts): readonly string[] {
     question.recipe.note,
     ...question.changes,
     ...(question.recipe.method === 'ram'
-      ? ['Squeeze test: a handful holds its shape, breaks in two clean pieces and leaves the palm dry (common practice, no source).']
+      ? [
+          'Squeeze test: a handful holds its shape, breaks in two clean pieces and leaves the palm dry (common practice, no source).',
+        ]
       : []),
     ...(heavy && !options.tub ? ['More than one person lifts at once (23 kg, 51 lb): tub= counts the batches.'] : []),
     ...(question.fitness.margin_K === undefined
       ? []
-      : [`Margin above the face that ${options.metal} needs: ${Math.round(question.fitness.margin_K)} K at the adverse end.`]),
+      : [
+          `Margin above the face that ${options.metal} needs: ${Math.round(question.fitness.margin_K)} K at the adverse end.`,
+        ]),
   ];
 }
 
@@ -194,10 +217,16 @@ function assumptions(question: MixQuestion, options: MixOptions, own: boolean): 
       : undefined,
     clay && !options.damp ? { text: 'clay bone dry', override: 'damp=10%' } : undefined,
     clay && options.damp ? { text: "damp is water over the clay's dry weight", override: 'damp=0%' } : undefined,
-    options.ram === undefined && question.recipe.method === 'ram' ? { text: 'rammed hard', override: 'ram=light' } : undefined,
+    options.ram === undefined && question.recipe.method === 'ram'
+      ? { text: 'rammed hard', override: 'ram=light' }
+      : undefined,
     options.spare === undefined ? { text: '10 % spare in it', override: 'spare=5%' } : undefined,
-    options.metal === undefined ? { text: `a ${question.role}, metal not named`, override: 'metal=aluminium' } : undefined,
-    own ? undefined : { text: 'common bags and prices, as remembered', override: 'prices=clay 50 lb $9; sand 50 lb $5' },
+    options.metal === undefined
+      ? { text: `a ${question.role}, metal not named`, override: 'metal=aluminium' }
+      : undefined,
+    own
+      ? undefined
+      : { text: 'common bags and prices, as remembered', override: 'prices=clay 50 lb $9; sand 50 lb $5' },
   ];
   return rows.filter((one) => one !== undefined);
 }
@@ -207,7 +236,7 @@ const sourcesOf = ({ material }: { material: string }): readonly string[] => {
   return source === undefined ? [] : [source];
 };
 
-const nextLines = (question: MixQuestion): Answer['next'] => [
+const nextLines = (question: MixQuestion): NonNullable<Answer['next']> => [
   question.recipe.id === 'castable'
     ? { label: 'the same in clay and sand', line: 'again recipe=clay-sand' }
     : { label: 'the same in castable', line: 'again recipe=castable' },

@@ -1,5 +1,5 @@
-import { bagOf } from '../../core/mix/price.ts';
 import { estimateMix } from '../../core/mix/estimate.ts';
+import { bagOf } from '../../core/mix/price.ts';
 import type { Command } from '../command.ts';
 import { mixAnswer } from './answer.ts';
 import { mixOptions } from './options.ts';
@@ -52,6 +52,13 @@ export const mix = {
     const question = mixQuestion(options);
     const own = options.prices === undefined ? [] : readBags(options.prices);
     const bag = (material: string) => own.find((one) => one.material === material) ?? bagOf(material);
-    return mixAnswer({ question, options, estimate: estimateMix(question.estimate), bag, own: own.length > 0, context });
+    return mixAnswer({
+      question,
+      options,
+      estimate: estimateMix(question.estimate),
+      bag,
+      own: own.length > 0,
+      context,
+    });
   },
 } satisfies Command<typeof mixOptions>;

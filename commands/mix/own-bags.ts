@@ -7,7 +7,8 @@ import { readQuantity } from '../../core/quantity/parse.ts';
 /** `clay 50 lb $9; sand 50 lb $5`: a name, a bag size, a price; `;` between bags. */
 export function readBags(text: string): readonly Bag[] {
   return text.split(';').map((one) => {
-    const match = /^\s*([\p{L}][\p{L} -]*?)\s+([\d.,/ ½¼¾]+\s*[\p{L}³ .]+?)\s*[$€£]\s*(\d{1,5}(?:\.\d{1,2})?)\s*$/u.exec(one);
+    const match =
+      /^\s*([\p{L}][\p{L} -]*?)\s+([\d.,/ ½¼¾]+\s*[\p{L}³ .]+?)\s*[$€£]\s*(\d{1,5}(?:\.\d{1,2})?)\s*$/u.exec(one);
     const [, name, size, price] = match ?? [];
     if (name === undefined || size === undefined || price === undefined) throw unreadable(one);
     const bag = readQuantity(size, { dimensions: ['mass', 'volume'], label: 'bag size', min: 1e-4, max: 2000 });

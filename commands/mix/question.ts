@@ -57,10 +57,15 @@ export function mixQuestion(options: MixOptions): MixQuestion {
 function recipeOf(name: string | undefined): Recipe {
   const wanted = (name ?? 'clay-sand').trim().toLowerCase();
   const found = recipes.find(
-    (one) => one.id === wanted || one.name.toLowerCase() === wanted || (one.aliases as readonly string[]).includes(wanted),
+    (one) =>
+      one.id === wanted || one.name.toLowerCase() === wanted || (one.aliases as readonly string[]).includes(wanted),
   );
   if (found) return found;
-  const [near] = nearest(wanted, recipes.map(({ id }) => id), 1);
+  const [near] = nearest(
+    wanted,
+    recipes.map(({ id }) => id),
+    1,
+  );
   throw new AskError({
     code: 'unknown-name',
     what: `there is no recipe "${wanted.slice(0, 40)}"`,

@@ -42,10 +42,16 @@ export function estimateMix(input: EstimateInput): Estimate {
   const typicalDraw = Object.fromEntries(Object.entries(spreads).map(([name, { typical }]) => [name, typical]));
   const typical = batchOf(input, typicalDraw);
   const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model: (draw: Draw) => outputs(input, draw) });
-  return { typical, volume_m3: volumeOf(input, typicalDraw), ranges, movesMost: movesMost['volume_m3' in input.amount ? 'dry' : 'volume'] };
+  return {
+    typical,
+    volume_m3: volumeOf(input, typicalDraw),
+    ranges,
+    movesMost: movesMost['volume_m3' in input.amount ? 'dry' : 'volume'],
+  };
 }
 
-const looseKey = (part: Part, index: number) => `bulk density of ${part.material.replaceAll('-', ' ')}${index === 0 ? '' : ` (${index + 1})`}`;
+const looseKey = (part: Part, index: number) =>
+  `bulk density of ${part.material.replaceAll('-', ' ')}${index === 0 ? '' : ` (${index + 1})`}`;
 
 function volumeOf({ amount }: EstimateInput, draw: Draw): number {
   if ('volume_m3' in amount) return amount.volume_m3;

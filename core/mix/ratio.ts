@@ -1,8 +1,7 @@
 import { AskError } from '../ask-error.ts';
 import { findMaterial } from '../materials/catalogue.ts';
-import { slotOf } from './slots.ts';
 import type { Part } from './recipe.ts';
-
+import { slotOf } from './slots.ts';
 
 /** What plain words mean in a mix. */
 const plain: Readonly<Record<string, string>> = {

@@ -12,7 +12,11 @@ const standIns: readonly StandIn[] = [
   { for: 'stoneware-clay', use: 'fireclay', changes: 'holds hotter; a little shorter to ram, so add water slowly' },
   { for: 'stoneware-clay', use: 'ball-clay', changes: 'sticks well and shrinks more: use three of sand' },
   { for: 'stoneware-clay', use: 'kaolin', changes: 'holds hotter, but is short and needs hard ramming' },
-  { for: 'stoneware-clay', use: 'earthenware-clay', changes: 'for aluminium and zinc only: it softens above about 1000 °C' },
+  {
+    for: 'stoneware-clay',
+    use: 'earthenware-clay',
+    changes: 'for aluminium and zinc only: it softens above about 1000 °C',
+  },
   { for: 'stoneware-clay', use: 'garden-clay', changes: 'test a fired bar first: for aluminium at best' },
   { for: 'fireclay', use: 'kaolin', changes: 'as refractory, but short: ram harder' },
   { for: 'fireclay', use: 'stoneware-clay', changes: 'limit falls by about 100 K; fine for aluminium and brass' },

@@ -1,8 +1,8 @@
 /** One base for each doubtful input: a question never has more than this many. */
 export const HALTON_BASES = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53] as const;
 
-/** The first points lie along a line in the larger bases; past the square of the largest they do not. */
-const SKIPPED = 53 * 53;
+/** The first points lie along a line in the larger bases: start where the largest has run through its digits. */
+const SKIPPED = 64;
 
 /** Any fixed number: it makes the same question give the same answer, everywhere and always. */
 const SEED = 0x7ee3e4;

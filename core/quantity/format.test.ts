@@ -88,6 +88,18 @@ describe('formatFigure', () => {
     expect(formatFigure(figure(12.3456, 'kg', [12.3456, 12.3456]), 'metric')).not.toHaveProperty('range');
   });
 
+  test('a range narrower than what is printed is left out', () => {
+    expect(formatFigure(figure(0.35, 'm', [0.3499, 0.3501]), 'metric')).toEqual({ lead: '350 mm', other: '13.78 in' });
+  });
+
+  test('nothing, with a range', () => {
+    expect(formatFigure(figure(0, 'kg', [0, 3]), 'metric')).toEqual({
+      lead: '0.0 kg',
+      other: '0 lb',
+      range: '0.0 to 3.0',
+    });
+  });
+
   test('a wide range does not print the value as nothing', () => {
     expect(formatFigure(figure(0.3, 'kg', [0.01, 4]), 'metric').lead).toBe('300 g');
   });
@@ -106,7 +118,8 @@ test.each<[SiUnit, Dimension, Shown | undefined, number, number]>([
     fc.property(size, system, (value, reader) => {
       const text = formatSi(value, unit, reader, shown);
       const scale = scaleOf(value, unit, reader, shown);
-      const read = readQuantity(text, { dimensions: [dimension] });
+      // A bound, as commands give one: `10,000 L` alone would be asked about.
+      const read = readQuantity(text, { dimensions: [dimension], min: value / 20 });
       // Half of the last printed place: three digits of the value, or the fewest decimals its unit allows.
       const printed = Math.abs((value - scale.offset) / scale.factor);
       const digits = unit === 'K' ? 1 : 10 ** (Math.floor(Math.log10(printed || 1)) - 2);

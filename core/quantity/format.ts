@@ -84,8 +84,9 @@ export function formatBoth(value: number, unit: SiUnit, system: UnitSystem, show
  */
 export function formatFigure(figure: Figure, system: UnitSystem): { lead: string; other: string; range?: string } {
   const { value, unit, shown, range } = figure;
-  const scale = scaleOf(value, unit, system, shown);
-  const otherScale = scaleOf(value, unit, otherOf(system), shown);
+  const size = value || range?.high || 0;
+  const scale = scaleOf(size, unit, system, shown);
+  const otherScale = scaleOf(size, unit, otherOf(system), shown);
   const spread = range ? Math.abs(range.high - range.low) / 2 : 0;
   if (!range || !(spread > 0)) {
     const lead = formatSi(value, unit, system, shown);
@@ -101,10 +102,9 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
   const lead = withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
   const other = withUnit(printOn(value, otherScale), otherScale);
   const [low, high] = [range.low, range.high].map((end) => printOn(end, scale));
+  const both = { lead, other: otherScale.name === scale.name ? '' : other };
+  // A range narrower than the last printed place says nothing.
+  if (low === high) return both;
   const money = scale.name === '$';
-  return {
-    lead,
-    other: otherScale.name === scale.name ? '' : other,
-    range: money ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}`,
-  };
+  return { ...both, range: money ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}` };
 }

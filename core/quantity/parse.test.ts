@@ -58,6 +58,8 @@ describe('reads', () => {
     ['0,125 in', 'length', 0.003175],
     ['1,234.5 mm', 'length', 1.2345],
     ['1.234,5 mm', 'length', 1.2345],
+    ['1 234 mm', 'length', 1.234],
+    ['1\u202f234,5 mm', 'length', 1.2345],
     ['2 yards', 'length', 1.8288],
     ['1.57 in (1 5/8)', 'length', 0.039878],
     ['(14 in - 2*1.5 in)/2', 'length', 0.1397],
@@ -175,6 +177,10 @@ describe('two readings of one mark', () => {
     expect(errorOf('1.234 m').expected).toBe('1234 m or 1.2340 m');
   });
 
+  test('a reading that cannot be is not asked about', () => {
+    expect(readQuantity('-100.125 °C', { dimensions: ['temperature'] }).si).toBeCloseTo(173.025, 6);
+  });
+
   test('out of bounds both ways', () => {
     expect(errorOf('2,000 mm', { dimensions: ['length'], min: 10, max: 20 }).code).toBe('out-of-range');
   });
@@ -204,6 +210,9 @@ describe('refuses', () => {
     ['5 m2', 'unreadable'],
     ['(3 in', 'unreadable'],
     ['3 in)', 'unreadable'],
+    ['10 to 12 in', 'unreadable'],
+    ['-500 C', 'out-of-range'],
+    ['-1 psi abs', 'out-of-range'],
     ['1.2.3 in', 'unreadable'],
     ['1,2,3 in', 'unreadable'],
     ['in', 'unreadable'],
@@ -244,7 +253,9 @@ describe('refuses', () => {
   test('says the bounds', () => {
     const error = errorOf('14 ft', { dimensions: ['length'], min: 0.0254, max: 2.54, system: 'US' });
     expect(error.code).toBe('out-of-range');
-    expect(error.what).toBe('“14 ft” is 14 ft (4270 mm); it can be 1 in (25 mm) to 100 in (2540 mm).');
+    expect(error.what).toBe('“14 ft” is 14 ft (4270 mm).');
+    expect(error.expected).toBe('a length, from 1 in (25 mm) to 100 in (2540 mm)');
+    expect(errorOf('0 K', { dimensions: ['temperature'], min: 250 }).expected).toContain('at least');
   });
 
   test('very long text, by its length', () => {
@@ -288,4 +299,19 @@ test('every example given can be sent as it stands', () => {
       expect(readQuantity(example, { dimensions: [dimension] }).dimension).toBe(dimension);
     }
   }
+});
+
+test('the example keeps the bounds', () => {
+  const dimension = fc.constantFrom<Dimension>(...every, 'number');
+  const system = fc.constantFrom<'metric' | 'US'>('metric', 'US');
+  fc.assert(
+    fc.property(dimension, system, fc.double({ min: 1e-3, max: 1e5, noNaN: true }), (wantedOne, reader, min) => {
+      const wanted: Wanted = { dimensions: [wantedOne], system: reader, min, max: min * 4 };
+      const { example } = errorOf('?', wanted);
+      const { si } = readQuantity(example, wanted);
+      expect(si).toBeGreaterThanOrEqual(min);
+      expect(si).toBeLessThanOrEqual(min * 4);
+    }),
+    { numRuns: 2000 },
+  );
 });

@@ -34,9 +34,12 @@ export function tidy(text: string): string {
     .trim();
 }
 
-/** `1½` as `1 1/2`. */
-export const spellFractions = (text: string): string =>
-  text.replace(/ ?[½⅓⅔¼¾⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark.trim()]}`).trim();
+/** `1½` as `1 1/2`, and `1 234` (thousands set apart by a space) as `1234`. */
+export const spellNumbers = (text: string): string =>
+  text
+    .replace(/ ?[½⅓⅔¼¾⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark.trim()]}`)
+    .replace(/(?<![\d.,/])\d{1,3}(?: \d{3})+(?! ?\/|\d)/g, (digits) => digits.replaceAll(' ', ''))
+    .trim();
 
 /** A short, printable piece of typed text for an error. */
 export function quoted(text: string): string {

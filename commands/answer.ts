@@ -22,7 +22,7 @@ export async function answerLine(line: string, context: AskContext): Promise<Rep
   try {
     return await answerAsk(parseLine(line, commands, context), context);
   } catch (error) {
-    return errorReply(error, factsIn(line));
+    return errorReply(error, [...factsIn(line), ...(await hazardsOf(line.trim().split(/\s/, 1)[0] ?? '', context))]);
   }
 }
 
@@ -37,6 +37,7 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     if (depth > deepestNesting) throw nestedTooDeep();
     const parse = (line: string) => parseLine(line, commands, context);
     const first = commandOf(asked);
+    facts = [...facts, ...(await hazardsOf(first.name, context))];
     const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse }) : asked;
     const command = commandOf(ask);
     facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
@@ -50,6 +51,14 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
   } catch (error) {
     return errorReply(error, facts);
   }
+}
+
+/** Cautions reach errors too: `again` and `why` carry those of the question they are about. */
+async function hazardsOf(name: string, context: AskContext): Promise<readonly string[]> {
+  const command = commands.find((one) => one.name === name.toLowerCase());
+  if (!command?.aboutLast) return command?.hazards ?? [];
+  const last = await context.memory.lastAsk(context);
+  return commands.find((one) => one.name === last?.command)?.hazards ?? [];
 }
 
 function cardOf(

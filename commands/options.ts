@@ -65,18 +65,23 @@ export function text({ label, most = 200 }: { label: string; most?: number }) {
 /** One of a closed list; unambiguous beginnings are enough. */
 export function choice<const C extends string>({ label, choices }: { label: string; choices: readonly C[] }) {
   const meta: OptionMeta = { label, kind: 'choice', choices };
-  return reading(({ text: value }): C => {
-    const wanted = value.trim().toLowerCase();
-    const found = choices.filter((one) => one === wanted);
-    const begins = found.length > 0 ? found : choices.filter((one) => one.startsWith(wanted));
-    if (begins.length === 1 && begins[0] !== undefined && wanted !== '') return begins[0];
-    throw new AskError({
-      code: 'unknown-name',
-      what: `${label} can't be "${value}"`,
-      expected: choices.join(', '),
-      example: choices[0] ?? '',
-    });
-  }).meta({ ...meta });
+  return reading(({ text: value }): C => readChoice(value, { label, choices })).meta({ ...meta });
+}
+
+export function readChoice<C extends string>(
+  value: string,
+  { label, choices }: { label: string; choices: readonly C[] },
+): C {
+  const wanted = value.trim().toLowerCase();
+  const exact = choices.filter((one) => one === wanted);
+  const begins = exact.length > 0 ? exact : choices.filter((one) => one.startsWith(wanted));
+  if (begins.length === 1 && begins[0] !== undefined && wanted !== '') return begins[0];
+  throw new AskError({
+    code: 'unknown-name',
+    what: `${label} can't be "${value}"`,
+    expected: choices.join(', '),
+    example: choices[0] ?? '',
+  });
 }
 
 export function metaOf(field: z.ZodType): OptionMeta {

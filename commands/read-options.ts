@@ -3,7 +3,7 @@ import type { UnitSystem } from '../core/quantity/figure.ts';
 import type { Quantity } from '../core/quantity/parse.ts';
 import type { Assumption } from './card.ts';
 import type { Command } from './command.ts';
-import { choice, isOptional, metaOf, type Typed } from './options.ts';
+import { isOptional, metaOf, readChoice, type Typed } from './options.ts';
 
 export interface ReadOptions {
   readonly values: Record<string, unknown>;
@@ -12,7 +12,7 @@ export interface ReadOptions {
   readonly units: UnitSystem;
 }
 
-const unitsOption = choice({ label: 'units', choices: ['metric', 'us'] });
+const unitsOption = { label: 'units', choices: ['metric', 'us'] } as const;
 
 /** Raw text to the command's own values. Plain numbers take the reader's unit, and the card says so. */
 export function readOptions(
@@ -20,8 +20,7 @@ export function readOptions(
   { units: asked, ...raw }: Readonly<Record<string, string>>,
   preferred: UnitSystem | undefined,
 ): ReadOptions {
-  const chosen =
-    asked === undefined ? preferred : unitsOption.parse({ text: asked, system: undefined }) === 'us' ? 'US' : 'metric';
+  const chosen = asked === undefined ? preferred : readChoice(asked, unitsOption) === 'us' ? 'US' : 'metric';
   const first = parse(command, raw, chosen);
   const units = chosen ?? mostTyped(first);
   const values = units === (chosen ?? 'metric') ? first : parse(command, raw, units);
@@ -31,7 +30,12 @@ export function readOptions(
     given: Object.entries(raw).map(([name, text]) => `${labelOf(command, name)} ${text}`),
     assumed: Object.entries(values).flatMap(([name, value]) =>
       isQuantity(value) && value.assumedUnit !== undefined
-        ? [{ text: `${labelOf(command, name)} ${raw[name]} means ${value.text}`, override: `${name}=${value.text}` }]
+        ? [
+            {
+              text: `${labelOf(command, name)} ${raw[name]} means ${withUnit(value)}`,
+              override: `${name}=${withUnit(value)}`,
+            },
+          ]
         : [],
     ),
   };
@@ -79,6 +83,8 @@ function mostTyped(values: Record<string, unknown>): UnitSystem {
   const us = systems.filter((system) => system === 'US').length;
   return us > systems.length - us ? 'US' : 'metric';
 }
+
+const withUnit = ({ text, assumedUnit }: Quantity): string => `${text} ${assumedUnit ?? ''}`.trim();
 
 const isQuantity = (value: unknown): value is Quantity =>
   typeof value === 'object' && value !== null && 'si' in value && 'dimension' in value;

@@ -11,6 +11,7 @@ export const again = {
   takesLine: true,
   examples: [{ line: 'again ratio=3 sand 1 clay', says: 'the last mix with another ratio (ask a mix first)' }],
   hazards: [],
+  aboutLast: true,
   figures: {},
   async expand(ask, { memory, parse }) {
     const last = await memory.lastAsk(ask);

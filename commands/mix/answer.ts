@@ -3,7 +3,7 @@ import type { Spread } from '../../core/materials/spread.ts';
 import type { Estimate } from '../../core/mix/estimate.ts';
 import { type Bag, bagsFor } from '../../core/mix/price.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
-import { formatSi } from '../../core/quantity/format.ts';
+import { formatFigure } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import type { MixOptions } from './options.ts';
@@ -24,7 +24,10 @@ const oneLift_kg = 23;
 export function mixAnswer(parts: Parts): Answer {
   const { question, options, estimate, context } = parts;
   const { typical } = estimate;
-  const show = (figure: Figure) => formatSi(figure.value, figure.unit, context.units, figure.shown);
+  const show = (figure: Figure) => {
+    const { lead, range } = formatFigure(figure, context.units);
+    return range === undefined ? lead : `${lead} (${range})`;
+  };
   const ingredients = ingredientFigures(parts);
   const water = waterFigure(parts);
   const wet = sampled('mix.wet_mass', 'wet mix', typical.wet_mass_kg, 'kg', estimate.ranges.wet);
@@ -39,7 +42,7 @@ export function mixAnswer(parts: Parts): Answer {
     shown: 'bulk',
   };
   const masses = ingredients.filter(({ id }) => id.endsWith('_mass'));
-  const name = question.ownRatio ? 'Own ratio' : question.recipe.name;
+  const name = capital(question.ownRatio ? 'own ratio' : question.recipe.name);
   const cost = costFigure(parts);
   return {
     headline: `${name}: ${masses.map((one) => `${show(one)} ${one.label}`).join(', ')}, with about ${show(water)} of water, fills ${show(volume)}.`,
@@ -230,6 +233,8 @@ function assumptions(question: MixQuestion, options: MixOptions, own: boolean): 
   ];
   return rows.filter((one) => one !== undefined);
 }
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const sourcesOf = ({ material }: { material: string }): readonly string[] => {
   const source = findMaterial(material).properties.loose_density_kg_m3?.source;

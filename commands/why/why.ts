@@ -8,6 +8,7 @@ export const why = {
   options: z.strictObject({}),
   examples: [{ line: 'why', says: 'the working of the last answer (ask something first)' }],
   hazards: [],
+  aboutLast: true,
   figures: {},
   passing: true,
   async answer(_options, context) {

@@ -1,21 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
+import { isFact } from '../hazard/facts.ts';
 import { sourceOf } from '../sources/sources.ts';
 import { findMaterial, findPour, findVessel, materials, nameKey, pours, vessels } from './catalogue.ts';
 import { materialSchema } from './material.ts';
 import { pourSchema } from './pour.ts';
 import { brimful_m3, vesselSchema } from './vessel.ts';
-
-const HAZARDS = [
-  'silica-dust',
-  'ceramic-fibre',
-  'caustic',
-  'galvanised',
-  'old-vermiculite',
-  'gypsum',
-  'portland',
-  'hot-steel',
-];
 
 function citedSources(value: unknown): string[] {
   if (typeof value !== 'object' || value === null) return [];
@@ -31,7 +21,7 @@ describe('materials', () => {
 
   it.each(materials.map((material) => [material.id, material] as const))('%s keeps the schema', (_, material) => {
     expect(materialSchema.safeParse(material).error).toBeUndefined();
-    for (const hazard of material.hazards) expect(HAZARDS).toContain(hazard);
+    for (const hazard of material.hazards) expect(isFact(hazard), hazard).toBe(true);
     for (const curve of [material.conductivity_W_mK, material.heat_capacity_J_kgK]) {
       if (!curve) continue;
       curve.T_K.forEach((T, i) => {
@@ -44,6 +34,7 @@ describe('materials', () => {
 
   it.each(vessels.map((vessel) => [vessel.id, vessel] as const))('%s holds what is said', (_, vessel) => {
     expect(vesselSchema.safeParse(vessel).error).toBeUndefined();
+    for (const hazard of vessel.hazards) expect(isFact(hazard), hazard).toBe(true);
     const ratio = brimful_m3(vessel) / vessel.stated_volume_m3.typical;
     expect(Math.abs(ratio - 1)).toBeLessThanOrEqual(vessel.volume_tolerance);
   });
@@ -52,6 +43,7 @@ describe('materials', () => {
     '%s is poured above its liquidus and below its face',
     (_, pour) => {
       expect(pourSchema.safeParse(pour).error).toBeUndefined();
+      for (const hazard of pour.hazards) expect(isFact(hazard), hazard).toBe(true);
       expect(pour.pour_K.typical).toBeGreaterThan(pour.liquidus_K.typical);
       expect(pour.hot_face_K.typical).toBeGreaterThanOrEqual(pour.pour_K.typical + 100);
     },

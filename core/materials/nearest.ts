@@ -12,14 +12,15 @@ export function distance(a: string, b: string): number {
   return row[b.length]!;
 }
 
-/** The names most like a text: a shared beginning or a whole word counts before bare edit distance. */
+/** The names most like a text: one text inside the other counts half its edits. */
 export function nearest(text: string, names: readonly string[], most = 3): string[] {
-  const asked = text.toLowerCase().slice(0, 60);
+  const plain = (name: string): string => name.toLowerCase().replaceAll('-', ' ');
+  const asked = plain(text.slice(0, 60));
   const cost = (name: string): number => {
-    const known = name.toLowerCase();
+    const known = plain(name);
     const edits = distance(asked, known) / Math.max(asked.length, known.length, 1);
     const inside = asked.length >= 3 && (known.includes(asked) || asked.includes(known));
-    return inside ? edits / 4 : edits;
+    return inside ? edits / 2 : edits;
   };
   return [...new Set(names)]
     .map((name) => ({ name, cost: cost(name) }))

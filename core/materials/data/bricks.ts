@@ -24,13 +24,15 @@ const fireclayHeat = banded(
   { source: 'vdi-via-ht', standing: 'derived' },
   [
     [20, 760],
+    [200, 990],
+    [400, 1055],
     [500, 1075],
     [700, 1091],
     [900, 1099],
     [1100, 1137],
   ],
   [0.95, 1.05],
-  'Handbook values behave as means from 20 °C; 20 °C from two web tables and memory (732–800).',
+  'Handbook values behave as means from 20 °C. At 20 °C two web tables and memory (732–800); 200 °C fits the first mean.',
 );
 
 export const bricks = [

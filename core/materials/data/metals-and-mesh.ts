@@ -133,7 +133,7 @@ export const metalsAndMesh = [
     failsWhen: 'Zinc is put on after weaving: it peels above 200 °C, melts at 419 and fumes.',
     hotFace: { fit: 'never', why: 'Zinc fume; steel near a hot face cracks the lining as it grows.' },
     properties: { melting_K: zincMelts, service_limit_K: zincLimit, thermal_expansion_per_K: steelExpansion },
-    hazards: ['galvanised'],
+    hazards: ['galvanised', 'mesh'],
   },
   {
     id: 'expanded-metal',
@@ -144,7 +144,7 @@ export const metalsAndMesh = [
     failsWhen: 'Above 450 °C it weakens; inside a hot face it grows twice as much as clay and cracks it.',
     hotFace: { fit: 'never', why: 'Grows more than the lining around it.' },
     properties: { service_limit_K: degrees(400, 450, 550, MEMORY), thermal_expansion_per_K: steelExpansion },
-    hazards: ['hot-steel'],
+    hazards: ['mesh', 'hot-steel'],
   },
   {
     id: 'refractory-wash',

@@ -213,7 +213,7 @@ export const vessels = [
     stated_volume_m3: holds(usGallons(55), 'To the brim about 57.'),
     volume_tolerance: 0.05,
     ends: 'flat',
-    hazards: [],
+    hazards: ['sealed-vessel'],
   },
   {
     id: 'drum-200l',

@@ -100,6 +100,11 @@ describe('formatFigure', () => {
     });
   });
 
+  test('next to nothing, with a range', () => {
+    expect(formatFigure(figure(1e-14, 'dK', [-3, 3]), 'metric').lead).toBe('0.0 °C');
+    expect(formatFigure(figure(1e-14, 'W/(m K)', [-3, 3]), 'metric').lead).toBe('0.000 W/(m K)');
+  });
+
   test('a wide range does not print the value as nothing', () => {
     expect(formatFigure(figure(0.3, 'kg', [0.01, 4]), 'metric').lead).toBe('300 g');
   });

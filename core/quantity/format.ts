@@ -94,8 +94,10 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
     return { lead, other: other === lead ? '' : other };
   }
   const printOn = (si: number, on: Scale): string => {
-    // Never coarser than the value's own first digit, so that a wide range does not print it as nothing.
-    const finest = Math.min(lastPlace(spread / on.factor), placeOf(Math.abs(onScale(value, on))));
+    const last = lastPlace(spread / on.factor);
+    // Never coarser than the value's own first digit, so that a wide range does not print it as nothing; but a value
+    // that is nothing beside its range gets no row of zeros.
+    const finest = Math.max(Math.min(last, placeOf(Math.abs(onScale(value, on)))), last - 3);
     return print(onScale(si, on), finest, on.most);
   };
   const number = printOn(value, scale);

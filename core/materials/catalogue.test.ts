@@ -90,6 +90,7 @@ describe('finding', () => {
     ['galvanized steel', 'galvanised-steel'],
     ['insulating firebricks', 'insulating-brick-23'],
     ['plaster of Paris', 'gypsum-plaster'],
+    ['Perlite.', 'perlite'],
   ])('%s is %s', (text, id) => {
     expect(findMaterial(text).id).toBe(id);
   });
@@ -100,6 +101,20 @@ describe('finding', () => {
     expect(findPour('Aluminum').id).toBe('aluminium');
     expect(findPour('cast iron').id).toBe('grey-iron');
   });
+
+  it('takes the words of a name in any order when only one thing has them all', () => {
+    expect(findVessel('20 lb tank').id).toBe('propane-cylinder-20-lb');
+    expect(findVessel('galvanized trash can, 31 gallon').id).toBe('galvanised-can-31-gal');
+    expect(() => findVessel('55 gal')).toThrow(AskError);
+    expect(() => findMaterial('clay')).toThrow(AskError);
+  });
+
+  it.each(['', ' ', '__proto__', 'constructor', '-'.repeat(5000), 'x'.repeat(5000)])(
+    'refuses "%.20s" with a way on',
+    (text) => {
+      expect(() => findMaterial(text)).toThrow(AskError);
+    },
+  );
 
   it('offers the nearest name to a slip', () => {
     expect(() => findMaterial('vermiculit')).toThrow(AskError);

@@ -39,7 +39,7 @@ export function nameKey(text: string): string {
     .normalize('NFKC')
     .toLowerCase()
     .replace(/(\d)(?=[a-z])/g, '$1 ')
-    .match(/[\p{L}\p{N}.]+/gu);
+    .match(/\d+\.\d+|[\p{L}\p{N}]+/gu);
   return (words ?? [])
     .map(singular)
     .map((word) => spellings[word] ?? word)
@@ -51,11 +51,21 @@ function finder<T extends Named>(what: string, list: readonly T[]): (text: strin
   for (const entry of list)
     for (const name of [entry.id, entry.name, ...entry.aliases]) byKey.set(nameKey(name), entry);
   const names = list.flatMap(({ id, name, aliases }) => [id, name, ...aliases]);
+  /** Entries with one name that holds every word asked, in any order: "20 lb tank". One word alone says too little. */
+  const entriesNaming = (key: string): T[] => {
+    const asked = key.split(' ');
+    if (asked.length < 2 || asked.length > 8) return [];
+    const naming = [...byKey].filter(([name]) => asked.every((word) => name.split(' ').includes(word)));
+    return [...new Set(naming.map(([, entry]) => entry))];
+  };
   return (text) => {
     const key = nameKey(text);
     const found = byKey.get(key);
     if (found) return found;
-    const near = [...new Set(nearest(key, names, 9).map((name) => byKey.get(nameKey(name))!.id))].slice(0, 3);
+    const partly = entriesNaming(key);
+    if (partly.length === 1) return partly[0]!;
+    const likely = partly.length > 0 ? partly : nearest(key, names, 9).map((name) => byKey.get(nameKey(name))!);
+    const near = [...new Set(likely.map(({ id }) => id))].slice(0, 3);
     throw new AskError({
       code: 'unknown-name',
       what: `no ${what} is called "${text.slice(0, 60)}"`,

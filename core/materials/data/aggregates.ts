@@ -129,7 +129,7 @@ export const aggregates = [
       ],
       [0.95, 1.05],
     ),
-    hazards: [],
+    hazards: ['dry-powder'],
   },
   {
     id: 'vermiculite',
@@ -216,7 +216,7 @@ export const aggregates = [
       ],
       [0.92, 1.08],
     ),
-    hazards: [],
+    hazards: ['dry-powder'],
   },
   {
     id: 'sawdust',
@@ -231,6 +231,6 @@ export const aggregates = [
       moisture: datum(0.06, 0.12, 0.3, MEMORY),
       ignition_loss: datum(0.97, 0.99, 0.998, MEMORY),
     },
-    hazards: [],
+    hazards: ['dry-powder'],
   },
 ] as const satisfies readonly Material[];

@@ -177,4 +177,40 @@ export const castables = [
     ),
     hazards: ['portland', 'caustic', 'old-vermiculite'],
   },
+  {
+    id: 'ordinary-concrete',
+    name: 'ordinary concrete',
+    kind: 'castable',
+    aliases: ['concrete', 'portland concrete', 'bagged concrete mix'],
+    goodFor: 'Cold foundations; never under liquid metal without sand on it.',
+    failsWhen: 'Bursts from trapped steam when heated fast or splashed; half its strength is gone near 600 °C.',
+    hotFace: { fit: 'never', why: 'Bursts, then crumbles: the Portland bond fades at 450–750 °C.' },
+    properties: {
+      density_kg_m3: datum(2100, 2300, 2450, MEMORY),
+      mixing_water: datum(0.06, 0.08, 0.1, MEMORY),
+      moisture: datum(0.02, 0.04, 0.07, MEMORY),
+      service_limit_K: degrees(250, 300, 450, MEMORY, 'Slow heat; a fast one bursts it sooner.'),
+    },
+    conductivity_W_mK: banded(
+      'local',
+      MEMORY,
+      [
+        [20, 1.6],
+        [400, 1.1],
+        [800, 0.8],
+      ],
+      [0.7, 1.3],
+    ),
+    heat_capacity_J_kgK: banded(
+      'local',
+      MEMORY,
+      [
+        [20, 900],
+        [400, 1050],
+        [800, 1150],
+      ],
+      [0.93, 1.1],
+    ),
+    hazards: ['portland', 'caustic', 'silica-dust'],
+  },
 ] as const satisfies readonly Material[];

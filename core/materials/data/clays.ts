@@ -151,7 +151,7 @@ export const clays = [
     id: 'bentonite',
     name: 'bentonite',
     kind: 'clay',
-    aliases: ['sodium bentonite', 'swelling clay'],
+    aliases: ['sodium bentonite', 'swelling clay', 'clay cat litter', 'cat litter'],
     goodFor: 'A few per cent as binder of sand and grog, and moulding sand.',
     failsWhen: 'Swells with much water, shrinks hugely on drying, and melts early; never as the main clay.',
     hotFace: { fit: 'never', why: 'As a clay of its own: alkalis flux it and it shrinks apart.' },

@@ -212,4 +212,31 @@ export const linings = [
     ),
     hazards: ['portland', 'caustic'],
   },
+  {
+    id: 'plaster-sand-lining',
+    name: 'plaster of Paris and sand',
+    kind: 'lining',
+    aliases: ['plaster and sand', 'plaster sand', 'sand and plaster'],
+    goodFor: 'Nothing that is heated more than once or twice.',
+    failsWhen: 'Plaster loses its water at 100–300 °C and turns to powder; charcoal drives sulphur gases from it.',
+    hotFace: { fit: 'never', why: 'No bond is left above 300 °C, and nothing sinters in its place.' },
+    properties: {
+      density_kg_m3: datum(1200, 1450, 1700, MEMORY),
+      mixing_water: datum(0.25, 0.35, 0.5, MEMORY),
+      ignition_loss: datum(0.04, 0.08, 0.12, MEMORY),
+      service_limit_K: degrees(80, 100, 120, published('gypsum-two-steps'), 'Limit as a solid binder: our conclusion.'),
+    },
+    conductivity_W_mK: banded(
+      'local',
+      MEMORY,
+      [
+        [20, 0.6],
+        [400, 0.5],
+        [800, 0.6],
+      ],
+      [0.6, 1.7],
+    ),
+    heat_capacity_J_kgK: clayBodyHeat,
+    hazards: ['gypsum', 'silica-dust'],
+  },
 ] as const satisfies readonly Material[];

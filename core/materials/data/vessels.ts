@@ -142,6 +142,7 @@ export const vessels = [
       '31 gal galvanised can',
       '31 gal can',
       '31 gal trash can',
+      '31 gal galvanised trash can',
       'galvanised trash can',
       'trash can',
       'dustbin',

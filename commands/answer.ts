@@ -33,12 +33,14 @@ export function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
 
 async function run(asked: Ask, context: AskContext, depth: number): Promise<Reply> {
   let facts: readonly string[] = factsIn(Object.values(asked.options).join(' '));
+  let meant = asked;
   try {
     if (depth > deepestNesting) throw nestedTooDeep();
     const parse = (line: string) => parseLine(line, commands, context);
     const first = commandOf(asked);
     facts = [...facts, ...(await hazardsOf(first.name, context))];
     const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse }) : asked;
+    meant = ask;
     const command = commandOf(ask);
     facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
     const inner = { ...context, parse, ask: (another: Ask) => run(another, context, depth + 1), commands };
@@ -49,8 +51,23 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     if (depth === 0 && !command.passing) await context.memory.rememberAsk(ask);
     return { kind: 'card', card: cardOf(command, answer, options, facts, filled.from) };
   } catch (error) {
-    return errorReply(error, facts);
+    return errorReply(error instanceof AskError ? sendable(error, meant) : error, facts);
   }
+}
+
+/** An example that is only a value becomes the asker's own line with the wrong option mended, ready to send. */
+function sendable(error: AskError, ask: Ask): AskError {
+  const { option, example } = error;
+  const isLine = commands.some(({ name }) => example === name || example.startsWith(`${name} `));
+  if (isLine || option === undefined) return error;
+  return error.with({ example: lineOf({ ...ask, options: { ...ask.options, [option]: example } }) });
+}
+
+function lineOf(ask: Ask): string {
+  const { subject } = commandOf(ask);
+  const named = Object.entries(ask.options).filter(([name]) => name !== subject);
+  const bare = subject === undefined ? undefined : ask.options[subject];
+  return [ask.command, ...(bare ? [bare] : []), ...named.map(([name, value]) => `${name}=${value}`)].join(' ');
 }
 
 /** Cautions reach errors too: `again` and `why` carry those of the question they are about. */

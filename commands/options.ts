@@ -90,3 +90,12 @@ export function metaOf(field: z.ZodType): OptionMeta {
 }
 
 export const isOptional = (field: z.ZodType): boolean => field instanceof z.ZodOptional;
+
+/** What goes wrong inside is said to be about this option. */
+export function about<T>(option: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw error instanceof AskError && error.option === undefined ? error.with({ option }) : error;
+  }
+}

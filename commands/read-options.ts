@@ -64,8 +64,7 @@ function parse(
   const [issue] = result.error.issues;
   const option = String(issue?.path[0] ?? '');
   const inner = issue?.code === 'custom' ? issue.params?.error : undefined;
-  if (inner instanceof AskError)
-    throw inner.with(option === '' ? {} : { option, example: withName(option, inner, command) });
+  if (inner instanceof AskError) throw option === '' ? inner : inner.with({ option });
   throw new AskError({
     code: 'unreadable',
     what: issue?.message ?? 'the options could not be read',
@@ -73,10 +72,6 @@ function parse(
     example: command.examples[0]?.line ?? command.name,
   });
 }
-
-/** An example that can be sent as it stands. */
-const withName = (option: string, { example }: AskError, command: Command): string =>
-  option === command.subject ? `${command.name} ${example}` : `again ${option}=${example}`;
 
 function mostTyped(values: Record<string, unknown>): UnitSystem {
   const systems = Object.values(values).flatMap((value) => (isQuantity(value) && value.system ? [value.system] : []));

@@ -4,6 +4,7 @@ import type { Estimate } from '../../core/mix/estimate.ts';
 import { type Bag, bagsFor } from '../../core/mix/price.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure } from '../../core/quantity/format.ts';
+import type { Step } from '../../core/step.ts';
 import type { Assumption } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import type { MixOptions } from './options.ts';
@@ -55,7 +56,7 @@ export function mixAnswer(parts: Parts): Answer {
     sources: ['derived', question.recipe.source, ...question.estimate.parts.flatMap(sourcesOf)].filter(
       (one, index, all) => all.indexOf(one) === index,
     ),
-    working: typical.steps(),
+    working: [...lookUps(question), ...typical.steps()],
     handsOver: { amount: `${estimate.volume_m3.toPrecision(6)} m3`, recipe: question.recipe.id },
     hazards: {
       facts: [
@@ -232,6 +233,30 @@ function assumptions(question: MixQuestion, options: MixOptions, own: boolean): 
       : { text: 'common bags and prices, as remembered', override: 'prices=clay 50 lb $9; sand 50 lb $5' },
   ];
   return rows.filter((one) => one !== undefined);
+}
+
+/** What was taken from the catalogue, with its source, before anything is computed. */
+function lookUps({ recipe, estimate }: MixQuestion): readonly Step[] {
+  const rows = [
+    { of: recipe.lining, what: 'density, dry', datum: findMaterial(recipe.lining).properties.density_kg_m3 },
+    ...estimate.parts.map(({ material }) => ({
+      of: material,
+      what: 'bulk density, loose',
+      datum: findMaterial(material).properties.loose_density_kg_m3,
+    })),
+  ];
+  return rows.flatMap(({ of, what, datum }) =>
+    datum
+      ? [
+          {
+            formula: `${findMaterial(of).name}: ${what}, from the catalogue (${datum.standing})`,
+            inputs: { low_kg_m3: datum.low, high_kg_m3: datum.high },
+            gives: { typical_kg_m3: datum.typical },
+            source: datum.source,
+          },
+        ]
+      : [],
+  );
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -5,7 +5,7 @@ const lengthUnit = { metric: 'cm', US: 'in' };
 
 export const mixOptions = z.strictObject({
   amount: quantity({
-    label: 'amount to fill, or dry mix at hand',
+    label: 'amount',
     dimensions: ['volume', 'mass'],
     plainUnit: { metric: 'L', US: 'cu ft' },
     min: 1e-5,

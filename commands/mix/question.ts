@@ -9,6 +9,7 @@ import type { Part, Recipe } from '../../core/mix/recipe.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import { withWhatIsAtHand } from '../../core/mix/stand-in.ts';
 import { ringVolume_m3 } from '../../core/shape/volume.ts';
+import { about } from '../options.ts';
 import type { MixOptions } from './options.ts';
 
 /** The question with every default filled in, ready for the core. */
@@ -30,10 +31,15 @@ export function mixQuestion(options: MixOptions): MixQuestion {
   const { parts, changes } =
     options.have === undefined
       ? { parts: asked, changes: [] }
-      : withWhatIsAtHand(asked, options.have.split(',').map(ingredientId));
+      : withWhatIsAtHand(
+          asked,
+          about('have', () => options.have?.split(',').map(ingredientId) ?? []),
+        );
   const light = parts.some(({ slot }) => slot === 'light');
   const role = options.as ?? (ratio && !light ? 'hot face' : ratio ? 'backup' : recipe.role);
-  const fitness = judgeFitness({ parts, role, ...(options.metal === undefined ? {} : { metal: options.metal }) });
+  const fitness = about('metal', () =>
+    judgeFitness({ parts, role, ...(options.metal === undefined ? {} : { metal: options.metal }) }),
+  );
   const spreadParts = parts.map((part): SpreadPart => ({ ...part, loose_density_kg_m3: looseDensity(part) }));
   const by = ratio ? 'loose volume' : recipe.by;
   return {

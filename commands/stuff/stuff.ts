@@ -6,7 +6,7 @@ import type { Figure, UnitSystem } from '../../core/quantity/figure.ts';
 import { formatFigure } from '../../core/quantity/format.ts';
 import type { Command } from '../command.ts';
 import { splitVersus } from '../grammar.ts';
-import { text } from '../options.ts';
+import { about, text } from '../options.ts';
 import { propertyLabels } from './labels.ts';
 
 const options = z.strictObject({ material: text({ label: 'a material, or two with vs between', most: 120 }) });
@@ -25,7 +25,7 @@ export const stuff = {
   async answer({ material }, { units }) {
     const names = splitVersus(material);
     if (names.length > 2 || names.some((name) => name === '')) throw wrongCount();
-    const [first, second] = names.map(findMaterial);
+    const [first, second] = about('material', () => names.map(findMaterial));
     if (!first) throw wrongCount();
     return second ? sideBySide(first, second, units) : one(first, units);
   },

@@ -24,7 +24,7 @@ export const factMeanings = {
   'ceramic-fibre': 'Refractory ceramic fibre: blanket, board or paper.',
   'fired-fibre': 'Ceramic fibre that has been hot for long.',
   caustic: 'Wet cement, lime, castable or sodium silicate.',
-  'old-vermiculite': 'Vermiculite of unknown age or from a loft.',
+  'old-vermiculite': 'Vermiculite, whose age may be unknown or which may come from a loft.',
   // Metal
   'zinc-alloy': 'The melt holds zinc: brass, zinc casting alloy, galvanised scrap.',
   'lead-alloy': 'The melt holds lead: leaded brass or bronze, solder, wheel weights, old paint.',

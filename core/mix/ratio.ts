@@ -1,5 +1,6 @@
 import { AskError } from '../ask-error.ts';
 import { findMaterial } from '../materials/catalogue.ts';
+import type { Material } from '../materials/material.ts';
 import type { Part } from './recipe.ts';
 import { slotOf } from './slots.ts';
 
@@ -21,9 +22,18 @@ export function readRatio(text: string): readonly Part[] {
   return found.map(([, number, name]) => {
     const parts = Number((number ?? '').replace(',', '.'));
     if (!(parts > 0)) throw unreadable(text);
-    const material = findMaterial(ingredientId((name ?? '').replace(/\s+(?:to|and)$/i, '')));
+    const material = ingredient((name ?? '').replace(/\s+(?:to|and)$/i, '').trim(), text);
     return { material: material.id, slot: slotOf(material), parts };
   });
+}
+
+function ingredient(name: string, ratio: string): Material {
+  try {
+    return findMaterial(ingredientId(name));
+  } catch (error) {
+    if (!(error instanceof AskError)) throw error;
+    throw error.with({ option: 'ratio', example: ratio.replace(name, error.example) });
+  }
 }
 
 const unreadable = (text: string) =>

@@ -54,12 +54,11 @@ export const dustRules: readonly Rule[] = [
   {
     id: 'old-vermiculite',
     when: { any: ['old-vermiculite'] },
-    severity: 'danger',
-    text: 'Leave old or loft vermiculite undisturbed and do not use it. Buy new, with a statement on asbestos.',
+    severity: 'caution',
+    text: 'Vermiculite: buy it new, with a statement on asbestos. Leave old or loft fill undisturbed.',
     reason:
       'Much of the vermiculite sold before 1990 came from one mine with asbestos in it, and a home test cannot clear it.',
     source: 'epa-vermiculite',
     standing: 'published',
-    headline: true,
   },
 ];

@@ -38,18 +38,16 @@ export const sourceLines = ({ sources }: Card, look: Look): readonly string[] =>
         'Sources',
         sources.map((id) => {
           const { title, opened } = sourceOf(id);
-          return `${title} (${openedWords[opened]})`;
+          return opened in openedWords ? `${title} (${openedWords[opened as keyof typeof openedWords]})` : title;
         }),
         look,
       );
 
+/** How far it was read, where its title does not say. */
 const openedWords = {
   whole: 'read whole',
   table: 'its table read',
   excerpt: 'an excerpt read',
   abstract: 'its abstract read',
   library: 'as a published library has it',
-  derived: 'derived',
-  memory: 'from memory, not checked',
-  practice: 'common practice',
 } as const;

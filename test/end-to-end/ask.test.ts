@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { runProgram } from './run-program.ts';
+
+/** One question from a shell: what is printed where, and the exit code. */
+const ask = (...typed: string[]) => runProgram('bot/ask.ts', typed);
+
+describe('one question from the command line', () => {
+  test('a card: text on standard output, 0', async () => {
+    const { out, err, code } = await ask('mix 30 L');
+    expect({ err, code }).toEqual({ err: '', code: 0 });
+    expect(out).toContain('What can hurt');
+  });
+
+  test('a card as data, in SI units', async () => {
+    const { out, code } = await ask('--json', 'mix 30 L');
+    const card = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(card.command).toBe('mix');
+    expect(card.figures.find(({ id }: { id: string }) => id === 'mix.volume')).toMatchObject({
+      unit: 'm3',
+      value: 0.03,
+    });
+    expect(card.cautions.at(-1).id).toBe('local-rules');
+  });
+
+  test('a mistake: on standard error, 2', async () => {
+    const { out, err, code } = await ask('mix 3 volts');
+    expect({ out, code }).toEqual({ out: '', code: 2 });
+    expect(err).toContain('Try');
+    expect(err).toContain('Silica');
+  });
+
+  test('a mistake as data keeps its cautions, 2', async () => {
+    const { out, code } = await ask('--json', 'mix 3 volts');
+    const { error, cautions } = JSON.parse(out);
+    expect(code).toBe(2);
+    expect(error.code).toBe('unknown-unit');
+    expect(cautions.at(-1).id).toBe('local-rules');
+  });
+
+  test('a picture that does not exist is no file', async () => {
+    const { err, code } = await ask('--svg', 'mix.svg', 'mix 30 L');
+    expect(code).toBe(2);
+    expect(err).toContain('no picture');
+  });
+
+  test.each([[['--jsn', 'mix 30 L']], [['--json']], [[]]])('%j is refused with how to ask', async (typed) => {
+    const { out, err, code } = await ask(...typed);
+    expect({ out, code }).toEqual({ out: '', code: 2 });
+    expect(err).toContain('npm run -s ask');
+  });
+
+  test('settings that cannot be used are all named', async () => {
+    const env = { TEEMER_WIDTH: '2', TEEMER_LOG: 'loud' };
+    const { err, code } = await runProgram('bot/ask.ts', ['help'], '', env);
+    expect(code).toBe(2);
+    expect(err).toMatch(/TEEMER_LOG.*TEEMER_WIDTH|TEEMER_WIDTH.*TEEMER_LOG/s);
+  });
+});

@@ -1,0 +1,29 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Ran {
+  readonly out: string;
+  readonly err: string;
+  readonly code: number | null;
+}
+
+/** A real process with piped input, the way a shell starts it. */
+export function runProgram(
+  file: string,
+  typed: readonly string[],
+  input = '',
+  env: Readonly<Record<string, string>> = {},
+): Promise<Ran> {
+  const child = spawn(process.execPath, [file, ...typed], { cwd: root, env: { PATH: process.env.PATH, ...env } });
+  let out = '';
+  let err = '';
+  child.stdout.setEncoding('utf8').on('data', (text) => (out += text));
+  child.stderr.setEncoding('utf8').on('data', (text) => (err += text));
+  child.stdin.end(input);
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ out, err, code }));
+  });
+}

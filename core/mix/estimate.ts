@@ -34,53 +34,70 @@ type Draw = Readonly<Record<string, number>>;
  */
 export function estimateMix(input: EstimateInput): Estimate {
   const spreads: Record<string, Spread> = {
-    'how hard you ram': input.dry_density_kg_m3,
-    'spare kept': input.spare,
-    'water taken up': input.water,
+    [ramming]: input.dry_density_kg_m3,
+    [spare]: input.spare,
+    [water]: input.water,
   };
-  for (const [index, part] of input.parts.entries()) spreads[looseKey(part, index)] = part.loose_density_kg_m3;
+  const looseKeys = input.parts.map(looseKey);
+  for (const [index, part] of input.parts.entries()) spreads[looseKeys[index]!] = part.loose_density_kg_m3;
   const typicalDraw = Object.fromEntries(Object.entries(spreads).map(([name, { typical }]) => [name, typical]));
-  const typical = batchOf(input, typicalDraw);
-  const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model: (draw: Draw) => outputs(input, draw) });
+  const keys = input.parts.map((_, index) => [`mass${index}`, `loose${index}`] as const);
+  const model = (draw: Draw) => outputs(input, looseKeys, keys, draw);
+  const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model });
   return {
-    typical,
+    typical: batchOf(input, looseKeys, typicalDraw),
     volume_m3: volumeOf(input, typicalDraw),
     ranges,
     movesMost: movesMost['volume_m3' in input.amount ? 'dry' : 'volume'],
   };
 }
 
+// Inputs are named in the reader's words: the card says which of them moves the answer most.
+const ramming = 'how hard you ram';
+const spare = 'spare kept';
+const water = 'water taken up';
+
 const looseKey = (part: Part, index: number) =>
   `bulk density of ${part.material.replaceAll('-', ' ')}${index === 0 ? '' : ` (${index + 1})`}`;
 
 function volumeOf({ amount }: EstimateInput, draw: Draw): number {
   if ('volume_m3' in amount) return amount.volume_m3;
-  return amount.dry_mass_kg / ((draw['how hard you ram'] ?? 0) * (1 + (draw['spare kept'] ?? 0)));
+  return amount.dry_mass_kg / ((draw[ramming] ?? 0) * (1 + (draw[spare] ?? 0)));
 }
 
-function batchOf(input: EstimateInput, draw: Draw): Batch {
+function batchOf(input: EstimateInput, looseKeys: readonly string[], draw: Draw): Batch {
   return batch({
     volume_m3: volumeOf(input, draw),
-    dry_density_kg_m3: draw['how hard you ram'] ?? 0,
-    spare: draw['spare kept'] ?? 0,
+    dry_density_kg_m3: draw[ramming] ?? 0,
+    spare: draw[spare] ?? 0,
     by: input.by,
-    parts: input.parts.map((part, index) => ({ ...part, loose_density_kg_m3: draw[looseKey(part, index)] ?? 0 })),
-    water: draw['water taken up'] ?? 0,
+    parts: input.parts.map(({ material, slot, parts }, index) => ({
+      material,
+      slot,
+      parts,
+      loose_density_kg_m3: draw[looseKeys[index]!] ?? 0,
+    })),
+    water: draw[water] ?? 0,
     clay_moisture: input.clay_moisture,
   });
 }
 
-function outputs(input: EstimateInput, draw: Draw): Record<string, number> {
-  const { dry_mass_kg, water_kg, wet_mass_kg, ingredients } = batchOf(input, draw);
+function outputs(
+  input: EstimateInput,
+  looseKeys: readonly string[],
+  keys: readonly (readonly [string, string])[],
+  draw: Draw,
+): Record<string, number> {
+  const { dry_mass_kg, water_kg, wet_mass_kg, ingredients } = batchOf(input, looseKeys, draw);
   const found: Record<string, number> = {
     volume: volumeOf(input, draw),
     dry: dry_mass_kg,
     water: water_kg,
     wet: wet_mass_kg,
   };
-  for (const [index, { weighed_kg, loose_volume_m3 }] of ingredients.entries()) {
-    found[`mass${index}`] = weighed_kg;
-    found[`loose${index}`] = loose_volume_m3;
+  for (const [index, [mass, loose]] of keys.entries()) {
+    found[mass] = ingredients[index]!.weighed_kg;
+    found[loose] = ingredients[index]!.loose_volume_m3;
   }
   return found;
 }

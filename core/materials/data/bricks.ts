@@ -5,7 +5,8 @@ import { banded, datum, degrees, MEMORY, published } from './make.ts';
 const vdi: Cite = published('vdi-via-ht');
 const groups: Cite = published('c155-makers-table');
 const shrinksInReheat = datum(0.005, 0.01, 0.02, published('astm-c155'), '2 % is the limit in the reheat test.');
-const REHEAT = 'High end is the reheat-test temperature of the group, not a service limit; 50–100 K off is judged.';
+const REHEAT =
+  'High end is the published reheat-test temperature of the group, not a service limit; 50–100 K off is judged.';
 const hot = datum(0.65, 0.77, 0.85, published('emissivity-charts'), 'At 1000 °C.');
 const expansion = datum(3e-6, 5.5e-6, 7e-6, published('brick-expansion-handbook'));
 const lightHeat = banded(
@@ -57,7 +58,7 @@ export const bricks = [
       porosity: datum(0.65, 0.75, 0.8, MEMORY),
       emissivity: hot,
       firing_shrinkage: shrinksInReheat,
-      service_limit_K: degrees(1130, 1180, 1230, groups, REHEAT),
+      service_limit_K: degrees(1130, 1180, 1230, MEMORY, REHEAT),
     },
     conductivity_W_mK: banded(
       'mean',
@@ -89,7 +90,7 @@ export const bricks = [
       porosity: datum(0.6, 0.7, 0.78, MEMORY),
       emissivity: hot,
       firing_shrinkage: shrinksInReheat,
-      service_limit_K: degrees(1300, 1350, 1400, groups, REHEAT),
+      service_limit_K: degrees(1300, 1350, 1400, MEMORY, REHEAT),
     },
     conductivity_W_mK: banded(
       'mean',
@@ -122,7 +123,7 @@ export const bricks = [
       porosity: datum(0.6, 0.68, 0.75, MEMORY),
       emissivity: hot,
       firing_shrinkage: shrinksInReheat,
-      service_limit_K: degrees(1400, 1450, 1510, groups, REHEAT),
+      service_limit_K: degrees(1400, 1450, 1510, MEMORY, REHEAT),
     },
     conductivity_W_mK: banded(
       'mean',
@@ -152,7 +153,7 @@ export const bricks = [
     properties: {
       density_kg_m3: datum(470, 490, 520, vdi),
       emissivity: hot,
-      service_limit_K: degrees(1130, 1180, 1260, vdi, 'Its class is 1260 °C; margin judged.'),
+      service_limit_K: degrees(1130, 1180, 1260, MEMORY, 'Its class is 1260 °C; margin judged.'),
     },
     conductivity_W_mK: banded(
       'mean',

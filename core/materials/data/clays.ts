@@ -2,7 +2,7 @@ import type { Material } from '../material.ts';
 import { DERIVED, datum, degrees, MEMORY, published } from './make.ts';
 
 const CONE = 'Cone equivalents carry ±25 K; collapse of a cone, not a working limit.';
-const powder = datum(600, 1000, 1150, published('bulk-density-tables'), 'Powder value from memory inside the tables.');
+const powder = datum(600, 1000, 1150, MEMORY, 'Powder; a bulk-density table prints 1089 for clay dug and dry.');
 const airDry = datum(0.01, 0.03, 0.06, MEMORY);
 const dryingOfPureClay = datum(
   0.04,

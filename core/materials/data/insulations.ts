@@ -36,7 +36,13 @@ export const insulations = [
       emissivity: datum(0.8, 0.9, 0.95, MEMORY),
       firing_shrinkage: datum(0.01, 0.03, 0.05, published('astm-c892'), 'At most 5 % at its greatest temperature.'),
       ignition_loss: datum(0, 0.002, 0.01, MEMORY),
-      service_limit_K: degrees(1100, 1150, 1180, published('fibre-supplier-note'), 'Of the 1260 °C class.'),
+      service_limit_K: degrees(
+        1100,
+        1150,
+        1180,
+        MEMORY,
+        'Of the 1260 °C class; a supplier prints 1180 for continuous use.',
+      ),
     },
     conductivity_W_mK: banded(
       'mean',
@@ -138,8 +144,8 @@ export const insulations = [
         700,
         900,
         1050,
-        published('en-15600-1'),
-        'Bonded products in scope to 1050 °C; 900 judged.',
+        MEMORY,
+        'High end is the scope of EN 15600-1, which covers bonded products; the rest judged.',
       ),
     },
     conductivity_W_mK: banded(

@@ -162,7 +162,7 @@ export const linings = [
       drying_shrinkage: datum(0.005, 0.015, 0.035, MEMORY),
       firing_shrinkage: datum(0.005, 0.015, 0.035, MEMORY),
       ignition_loss: datum(0.04, 0.07, 0.1, MEMORY),
-      service_limit_K: degrees(800, 900, 1050, published('en-15600-1'), 'High end is the scope; the rest judged.'),
+      service_limit_K: degrees(800, 900, 1050, MEMORY, 'High end is the scope of EN 15600-1; the rest judged.'),
       ramming_ratio: datum(1.15, 1.35, 1.7, MEMORY),
     },
     conductivity_W_mK: curve('local', MEMORY, [
@@ -191,7 +191,7 @@ export const linings = [
     },
     conductivity_W_mK: curve(
       'local',
-      published('ashrae-via-ht'),
+      MEMORY,
       [
         [20, 0.07, 0.12, 0.21],
         [200, 0.075, 0.13, 0.24],
@@ -199,7 +199,7 @@ export const linings = [
         [600, 0.1, 0.19, 0.33],
         [800, 0.12, 0.24, 0.33],
       ],
-      'Published near 20 °C (0.12 at 320, 0.16 at 480, 0.21 at 640 kg/m³); the rise with temperature is from memory.',
+      'Near 20 °C as ASHRAE prints (0.12 at 320, 0.16 at 480, 0.21 at 640 kg/m³); the rise is from memory.',
     ),
     heat_capacity_J_kgK: banded(
       'local',

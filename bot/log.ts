@@ -2,7 +2,7 @@ import type { Logger } from 'pino';
 import type { Config } from './config.ts';
 
 /** Keys that are never written, at any of three depths: secrets, and what people wrote. */
-export const unlogged = [
+const unlogged = [
   'token',
   'access_token',
   'accessToken',
@@ -17,12 +17,14 @@ export const unlogged = [
   'line',
 ].flatMap((key) => [key, `*.${key}`, `*.*.${key}`]);
 
+export const redaction = { paths: unlogged, censor: '[not logged]' };
+
 let made: Promise<Logger> | undefined;
 
 /** The log, on standard error. Made at its first use: an answer without a fault never waits for it. */
 export function openLog({ log }: Pick<Config, 'log'>): Promise<Logger> {
   made ??= import('pino').then(({ pino, destination }) =>
-    pino({ level: log, redact: { paths: unlogged, censor: '[not logged]' } }, destination({ dest: 2, sync: true })),
+    pino({ level: log, redact: redaction }, destination({ dest: 2, sync: true })),
   );
   return made;
 }

@@ -26,7 +26,7 @@ export function tableLines({ columns: names, rows }: Table, look: Look): readonl
     [],
     ...rows.map((row) =>
       row.flatMap((cell, at) =>
-        wrap(`${names[at] ?? ''}: ${cell}`, look.width - 4).map(
+        wrap(names[at] ? `${names[at]}: ${cell}` : cell, look.width - 4).map(
           (line, part) => `${at + part === 0 ? '  ' : '    '}${line}`,
         ),
       ),

@@ -29,6 +29,11 @@ export async function prompt({ ask, commands, input, output, look, onFault }: Pr
     prompt: paint('cyan', 'teemer> ', look()),
     removeHistoryDuplicates: true,
   });
+  // Lines typed ahead are still answered after the input has ended, but there is nothing left to prompt for.
+  let open = true;
+  lines.on('close', () => {
+    open = false;
+  });
   lines.on('SIGINT', () => lines.close());
   if (live) {
     say(
@@ -46,8 +51,9 @@ export async function prompt({ ask, commands, input, output, look, onFault }: Pr
       const answer = await answerTo(line);
       say(live ? `\n${answer}\n` : `${answer}\n`);
     }
-    if (live) lines.prompt();
+    if (live && open) lines.prompt();
   }
+  if (live && !open) say('');
   lines.close();
 
   async function answerTo(line: string): Promise<string> {

@@ -5,7 +5,7 @@ import { fencesOf, readReadme, withPicture, writeReadme } from './readme.ts';
 /** Everything the README shows is asked here. `WRITE_README=1 npx vitest run test/contract` redraws its picture. */
 const text = readReadme();
 const asked = fencesOf(text).filter(({ info }) => info.startsWith('teemer'));
-const shellLines = [...text.matchAll(/npm run -s ask -- (?:--\S+ )*'([^']+)'/g)].map(([, line = '']) => line);
+const shellLines = [...text.matchAll(/npm run -s ask -- [^'\n]*'([^']+)'/g)].map(([, line = '']) => line);
 
 test('the picture is what the program answers', async () => {
   const drawn = await withPicture(text);

@@ -1,3 +1,6 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runProgram } from './run-program.ts';
 
@@ -38,10 +41,16 @@ describe('one question from the command line', () => {
     expect(cautions.at(-1).id).toBe('local-rules');
   });
 
-  test('a picture that does not exist is no file', async () => {
-    const { err, code } = await ask('--svg', 'mix.svg', 'mix 30 L');
-    expect(code).toBe(2);
-    expect(err).toContain('no picture');
+  test('an answer as a picture is written to its file', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'picture-'));
+    try {
+      const file = join(folder, 'mix.svg');
+      const { err, code } = await ask('--svg', file, 'mix 30 L');
+      expect({ err, code }).toEqual({ err: '', code: 0 });
+      expect(readFileSync(file, 'utf8')).toMatch(/^<svg [\s\S]*Silica/);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   test.each([[['--jsn', 'mix 30 L']], [['--json']], [[]]])('%j is refused with how to ask', async (typed) => {

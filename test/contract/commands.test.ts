@@ -66,7 +66,8 @@ describe.each(examples)('the example "%s"', (line, command) => {
 describe.each(commands.filter(isHot).map((command): [string, Command] => [command.name, command]))(
   'hot work in %s',
   (name, command) => {
-    const bad = command.subject === undefined ? [] : [`${name} qqqqzzz`, `${name} ${'9'.repeat(30)}`];
+    const badSubjects = command.subject === undefined ? [] : [`${name} qqqqzzz`, `${name} ${'9'.repeat(30)}`];
+    const bad = [...badSubjects, `${name} zzz=1`, `${name} units=cubits`, `${name} for=(nothing)`];
 
     test.each(bad)('cautions reach the mistake "%s"', async (line) => {
       const reply = await conversation()(line);

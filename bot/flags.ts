@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 
 export const usage = `npm run -s ask -- 'mix 1.1 cu ft'
   --json        the card as data, in SI units
-  --svg FILE    the picture, where there is one
+  --svg FILE    the answer as a picture
   --help        this`;
 
 export interface Flags {

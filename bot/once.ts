@@ -1,4 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
+import { textPage } from '../adapters/picture/page.ts';
 import { renderReply } from '../adapters/terminal/render.ts';
 import { answerLine } from '../commands/answer.ts';
 import type { Reply } from '../commands/card.ts';
@@ -11,6 +13,8 @@ import { lookOf } from './look.ts';
 const answered = 0;
 const faulty = 1;
 const notAsked = 2;
+/** Columns of a picture: it reads at the width of a chat window. */
+const pictureColumns = 100;
 
 /** One question from the command line. Returns the exit code: 0 a card, 2 an asker's mistake, 1 a fault. */
 export async function askOnce(typed: readonly string[]): Promise<number> {
@@ -40,11 +44,9 @@ function show(reply: Reply, { json, picture }: Flags, config: Config): number {
   }
   const { card } = reply;
   if (picture !== undefined) {
-    return complain(
-      card.drawing || card.chart
-        ? `This version draws no pictures yet; ${card.command} was asked for one in ${picture}.`
-        : `${card.command} has no picture; nothing was written to ${picture}.`,
-    );
+    const text = renderReply(reply, { color: false, width: pictureColumns });
+    writeFileSync(picture, textPage(text, { title: card.headline }));
+    return answered;
   }
   if (json) writeJson(card);
   else process.stdout.write(`${renderReply(reply, lookOf(config))}\n`);

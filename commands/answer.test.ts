@@ -50,6 +50,13 @@ describe('a typed line', () => {
     expect(figure(nested, 'mix.volume')?.value).toBeCloseTo(Math.PI * (0.2 ** 2 - 0.15 ** 2) * 0.5, 6);
   });
 
+  it('keeps two clays of one mix apart', async () => {
+    const card = cardOf(await answerLine('mix 30 L ratio=1 fireclay 1 ball clay 4 sand', asker()));
+    const ids = card.figures.map(({ id }) => id);
+    expect(ids).toContain('mix.clay2_mass');
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
   it('explains itself by why, cautions included', async () => {
     const context = asker();
     await answerLine('mix 30 L', context);

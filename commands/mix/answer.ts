@@ -87,11 +87,12 @@ function judged(id: string, label: string, spread: Spread, unit: Figure['unit'])
 }
 
 function ingredientFigures({ estimate, bag }: Parts): readonly Figure[] {
-  return estimate.typical.ingredients.flatMap((one, index): Figure[] => {
+  return estimate.typical.ingredients.flatMap((one, index, all): Figure[] => {
     const label = findMaterial(one.material).name.toLowerCase();
     const sold = bag(one.material);
     const count = sold ? bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) : undefined;
-    const id = `mix.${one.slot}`;
+    const earlier = all.slice(0, index).filter(({ slot }) => slot === one.slot).length;
+    const id = `mix.${one.slot}${earlier === 0 ? '' : earlier + 1}`;
     return [
       {
         ...sampled(`${id}_mass`, label, one.weighed_kg, 'kg', estimate.ranges[`mass${index}`]),

@@ -22,7 +22,7 @@ export const mix = {
   hazards: ['hot-work', 'dry-powder', 'silica-dust', 'damp-lining'],
   figures: {
     'mix.volume': 'what it fills',
-    'mix.clay_mass': 'clay to weigh',
+    'mix.clay_mass': 'clay to weigh; a second clay is mix.clay2_mass, and so on',
     'mix.sand_mass': 'sand to weigh',
     'mix.grog_mass': 'grog to weigh',
     'mix.light_mass': 'light aggregate to weigh',

@@ -41,13 +41,15 @@ describe('one question from the command line', () => {
     expect(cautions.at(-1).id).toBe('local-rules');
   });
 
-  test('an answer as a picture is written to its file', async () => {
+  test('the committed picture is the one the program draws', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'picture-'));
     try {
       const file = join(folder, 'mix.svg');
-      const { err, code } = await ask('--svg', file, 'mix 30 L');
+      const { err, code } = await ask('--svg', file, 'mix 1.1 cu ft');
       expect({ err, code }).toEqual({ err: '', code: 0 });
-      expect(readFileSync(file, 'utf8')).toMatch(/^<svg [\s\S]*Silica/);
+      const drawn = readFileSync(file, 'utf8');
+      expect(drawn).toMatch(/^<svg [\s\S]*Silica/);
+      expect(drawn).toBe(readFileSync(new URL('pictures/mix.svg', import.meta.url), 'utf8'));
     } finally {
       rmSync(folder, { recursive: true });
     }

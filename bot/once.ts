@@ -44,13 +44,24 @@ function show(reply: Reply, { json, picture }: Flags, config: Config): number {
   }
   const { card } = reply;
   if (picture !== undefined) {
-    const text = renderReply(reply, { color: false, width: pictureColumns });
-    writeFileSync(picture, textPage(text, { title: card.headline }));
-    return answered;
+    return writePicture(
+      picture,
+      textPage(renderReply(reply, { color: false, width: pictureColumns }), { title: card.headline }),
+    );
   }
   if (json) writeJson(card);
   else process.stdout.write(`${renderReply(reply, lookOf(config))}\n`);
   return answered;
+}
+
+function writePicture(file: string, svg: string): number {
+  try {
+    writeFileSync(file, svg);
+    return answered;
+  } catch (error) {
+    const why = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason';
+    return complain(`${file} can't be written (${why}); name a file in a folder that exists, such as mix.svg`);
+  }
 }
 
 const writeJson = (value: unknown) => process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);

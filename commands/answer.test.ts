@@ -50,6 +50,15 @@ describe('a typed line', () => {
     expect(figure(nested, 'mix.volume')?.value).toBeCloseTo(Math.PI * (0.2 ** 2 - 0.15 ** 2) * 0.5, 6);
   });
 
+  it('drops the own ratio when asked again with a recipe, and the ring with an amount', async () => {
+    const context = asker();
+    await answerLine('mix outside=40 cm inside=30 cm height=50 cm ratio=3 sand 1 fireclay damp=12%', context);
+    const card = cardOf(await answerLine('again 20 L recipe=castable', context));
+    expect(figure(card, 'mix.castable_mass')).toBeDefined();
+    expect(figure(card, 'mix.volume')?.value).toBeCloseTo(0.02, 9);
+    expect(errorOf(await answerLine('mix 3 L ratio=2 sand 1 clay recipe=castable', context)).code).toBe('impossible');
+  });
+
   it('keeps two clays of one mix apart', async () => {
     const card = cardOf(await answerLine('mix 30 L ratio=1 fireclay 1 ball clay 4 sand', asker()));
     const ids = card.figures.map(({ id }) => id);

@@ -39,7 +39,7 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     const parse = (line: string) => parseLine(line, commands, context);
     const first = commandOf(asked);
     facts = [...facts, ...(await hazardsOf(first.name, context))];
-    const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse }) : asked;
+    const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse, commands }) : asked;
     meant = ask;
     const command = commandOf(ask);
     facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
@@ -86,12 +86,12 @@ function cardOf(
   from: string | undefined,
 ): Card {
   return {
+    command: command.name,
     notes: [],
     handsOver: {},
     working: [],
     next: [],
     ...answer,
-    command: command.name,
     given: [...(from === undefined ? [] : [from]), ...options.given, ...(answer.given ?? [])],
     assumed: [...options.assumed, ...answer.assumed],
     cautions:

@@ -59,9 +59,11 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly takesLine?: true;
   /** Not kept as the asker's last question: help, working, first aid. */
   readonly passing?: true;
+  /** Groups of options that exclude each other: asked again with one, the other goes. */
+  readonly alternatives?: readonly (readonly (readonly string[])[])[];
   /** Speaks of the asker's last question, and so carries its hazards. */
   readonly aboutLast?: true;
   /** Turns this question into the one that is meant, before anything else happens. */
-  expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse'>): Promise<Ask>;
+  expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse' | 'commands'>): Promise<Ask>;
   answer(options: z.infer<Options>, context: AnswerContext): Promise<Answer>;
 }

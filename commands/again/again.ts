@@ -13,7 +13,7 @@ export const again = {
   hazards: [],
   aboutLast: true,
   figures: {},
-  async expand(ask, { memory, parse }) {
+  async expand(ask, { memory, parse, commands }) {
     const last = await memory.lastAsk(ask);
     if (!last) {
       throw new AskError({
@@ -24,7 +24,13 @@ export const again = {
       });
     }
     const change = parse(`${last.command} ${ask.options.change ?? ''}`);
-    return { ...last, options: { ...last.options, ...change.options } };
+    const alternatives = commands.find(({ name }) => name === last.command)?.alternatives ?? [];
+    const changed = Object.keys(change.options);
+    const replaced = alternatives
+      .filter((groups) => groups.some((group) => group.some((name) => changed.includes(name))))
+      .flatMap((groups) => groups.filter((group) => !group.some((name) => changed.includes(name))).flat());
+    const kept = Object.entries(last.options).filter(([name]) => !replaced.includes(name));
+    return { ...last, options: { ...Object.fromEntries(kept), ...change.options } };
   },
   answer: () => Promise.reject(new Error('again is expanded before it is answered')),
 } satisfies Command<z.ZodObject>;

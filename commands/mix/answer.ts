@@ -65,7 +65,7 @@ export function mixAnswer(parts: Parts): Answer {
       ],
       numbers: { lift_kg: options.tub?.dimension === 'mass' ? options.tub.si : (wet.range?.high ?? wet.value) },
     },
-    next: nextLines(question),
+    next: nextLines(question, options),
   };
 }
 
@@ -88,7 +88,7 @@ function judged(id: string, label: string, spread: Spread, unit: Figure['unit'])
 
 function ingredientFigures({ estimate, bag }: Parts): readonly Figure[] {
   return estimate.typical.ingredients.flatMap((one, index, all): Figure[] => {
-    const label = findMaterial(one.material).name.toLowerCase();
+    const label = shortName(one.material);
     const sold = bag(one.material);
     const count = sold ? bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) : undefined;
     const earlier = all.slice(0, index).filter(({ slot }) => slot === one.slot).length;
@@ -198,7 +198,7 @@ function costFigure({ estimate, bag }: Parts): Figure | undefined {
 function notesOf({ question, estimate, options }: Parts): readonly string[] {
   const heavy = (estimate.ranges.wet?.high ?? estimate.typical.wet_mass_kg) > oneLift_kg;
   return [
-    question.recipe.note,
+    ...(question.ownRatio ? [] : [question.recipe.note]),
     ...question.changes,
     ...(question.recipe.method === 'ram'
       ? [
@@ -260,6 +260,9 @@ function lookUps({ recipe, estimate }: MixQuestion): readonly Step[] {
   );
 }
 
+/** Up to the comma: what stands behind it is the grade. */
+const shortName = (material: string): string => (findMaterial(material).name.split(',')[0] ?? material).toLowerCase();
+
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const sourcesOf = ({ material }: { material: string }): readonly string[] => {
@@ -267,10 +270,13 @@ const sourcesOf = ({ material }: { material: string }): readonly string[] => {
   return source === undefined ? [] : [source];
 };
 
-const nextLines = (question: MixQuestion): NonNullable<Answer['next']> => [
-  question.recipe.id === 'castable'
-    ? { label: 'the same in clay and sand', line: 'again recipe=clay-sand' }
-    : { label: 'the same in castable', line: 'again recipe=castable' },
+/** Follow-ups that this very question allows: no castable for someone who listed what they have. */
+const nextLines = ({ recipe }: MixQuestion, { have, ratio }: MixOptions): NonNullable<Answer['next']> => [
+  ...(have !== undefined || ratio !== undefined
+    ? []
+    : recipe.id === 'castable'
+      ? [{ label: 'the same in clay and sand', line: 'again recipe=clay-sand' }]
+      : [{ label: 'the same in castable', line: 'again recipe=castable' }]),
   { label: 'how many batches', line: 'again tub=20 kg' },
   { label: 'how that was worked out', line: 'why' },
 ];

@@ -11,6 +11,10 @@ export const mix = {
   summary: 'What to weigh out, buy and add to fill a lining: clay, sand, castable, water, cost.',
   options: mixOptions,
   subject: 'amount',
+  alternatives: [
+    [['recipe'], ['ratio']],
+    [['amount'], ['outside', 'inside', 'height']],
+  ],
   examples: [
     { line: 'mix 1.1 cu ft', says: 'clay and sand for 1.1 cubic feet of lining' },
     { line: 'mix 30 L ratio=3 sand 1 fireclay damp=12%', says: 'own ratio, with clay that is already damp' },

@@ -12,7 +12,7 @@ export const mixOptions = z.strictObject({
     max: 2000,
   }).optional(),
   recipe: text({ label: 'recipe', most: 60 }).optional(),
-  ratio: text({ label: 'own ratio by loose volume', most: 120 }).optional(),
+  ratio: text({ label: 'own ratio', most: 120 }).optional(),
   outside: quantity({
     label: 'ring, outside diameter',
     dimensions: ['length'],
@@ -35,7 +35,7 @@ export const mixOptions = z.strictObject({
     max: 5,
   }).optional(),
   damp: quantity({
-    label: 'water in the clay, share of its dry weight',
+    label: 'damp clay',
     dimensions: ['fraction'],
     plainUnit: { metric: '%', US: '%' },
     min: 0,

@@ -25,6 +25,7 @@ export interface MixQuestion {
 const usualSpare: Spread = { low: 0.05, typical: 0.1, high: 0.2 };
 
 export function mixQuestion(options: MixOptions): MixQuestion {
+  if (options.recipe !== undefined && options.ratio !== undefined) throw bothGiven(options.ratio);
   const recipe = recipeOf(options.recipe);
   const ratio = options.ratio === undefined ? undefined : readRatio(options.ratio);
   const asked = ratio ?? recipe.parts;
@@ -80,6 +81,15 @@ function recipeOf(name: string | undefined): Recipe {
     option: 'recipe',
   });
 }
+
+const bothGiven = (ratio: string) =>
+  new AskError({
+    code: 'impossible',
+    what: 'a recipe and an own ratio were both given',
+    expected: 'one of recipe= and ratio=',
+    example: `mix 30 L ratio=${ratio}`,
+    option: 'recipe',
+  });
 
 /** An amount, or a ring's three dimensions; never both, never neither. */
 function amountOf({ amount, outside, inside, height }: MixOptions): EstimateInput['amount'] {

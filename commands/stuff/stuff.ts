@@ -114,7 +114,9 @@ function curveTable(materials: readonly Material[], units: UnitSystem) {
   );
   const cell = ({ conductivity_W_mK: k }: Material, T_K: number) => {
     const at = k?.T_K.indexOf(T_K) ?? -1;
-    return k && at >= 0 ? `${k.typical[at]} (${k.low[at]} to ${k.high[at]}), ${k.standing}` : '–';
+    return k && at >= 0
+      ? `${digits(k.typical[at])} (${digits(k.low[at])} to ${digits(k.high[at])}), ${k.standing}`
+      : '–';
   };
   const name = (T_K: number) => {
     const { lead } = formatFigure({ id: 'T', label: 'T', value: T_K, unit: 'K', rangeBasis: 'none' }, units);
@@ -125,6 +127,9 @@ function curveTable(materials: readonly Material[], units: UnitSystem) {
     rows: temperatures.map((T_K) => [name(T_K), ...materials.map((one) => cell(one, T_K))]),
   };
 }
+
+/** A conductivity to the two digits that its spread deserves. */
+const digits = (value: number | undefined): string => Number((value ?? Number.NaN).toPrecision(2)).toString();
 
 const wrongCount = () =>
   new AskError({

@@ -85,8 +85,8 @@ function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg:
       return {
         formula:
           input.by === 'mass'
-            ? `${one.material}: its parts by mass of the dry mass`
-            : `${one.material}: parts × loose density, as a share of the sum over all parts, × dry mass`,
+            ? `${spoken(one.material)}: its parts by mass of the dry mass`
+            : `${spoken(one.material)}: parts × loose density, as a share of the sum over all parts, × dry mass`,
         inputs: { parts_count: part?.parts ?? 0, loose_density_kg_m3: part?.loose_density_kg_m3 ?? 0 },
         gives: { dry_mass_kg: one.dry_mass_kg, weighed_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 },
         source: 'derived',
@@ -100,3 +100,5 @@ function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg:
     },
   ];
 }
+
+const spoken = (id: string): string => id.replaceAll('-', ' ');

@@ -97,6 +97,8 @@ describe('what would fail is refused with the number that says why', () => {
   it.each([
     ['mix 30 L ratio=2 sand 1 earthenware clay metal=bronze', /\d+ °C.*short/],
     ['mix 30 L ratio=2 sand 1 portland cement', /450|\d+ °C/],
+    ['mix 30 L recipe=perlite-cement', /450 °C.*\d+ K too hot/],
+    ['mix 30 L recipe=perlite-cement metal=bronze', /450 °C.*\d+ K too hot/],
     ['mix 30 L ratio=1 sand 1 gypsum plaster', /100 °C/],
     ['mix 30 L ratio=2 perlite 1 gypsum plaster as=backup', /100 °C/],
     ['mix 30 L ratio=1 fireclay', /4 to 10 %/],
@@ -106,6 +108,11 @@ describe('what would fail is refused with the number that says why', () => {
     expect(error.code).toBe('unfit');
     expect(error.what).toMatch(says);
     expect(reply.kind === 'error' && reply.cautions.at(-1)?.id).toBe('local-rules');
+  });
+
+  it('lets Portland into an outer layer', async () => {
+    const card = cardOf(await answerLine('mix 30 L recipe=perlite-cement as=outer layer', asker()));
+    expect(figure(card, 'mix.binder_mass')).toBeDefined();
   });
 
   it('leads with the danger where gypsum is asked for, and not where it is not', async () => {

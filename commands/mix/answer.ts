@@ -56,7 +56,7 @@ export function mixAnswer(parts: Parts): Answer {
     sources: ['derived', question.recipe.source, ...question.estimate.parts.flatMap(sourcesOf)].filter(
       (one, index, all) => all.indexOf(one) === index,
     ),
-    working: [...lookUps(question), ...typical.steps()],
+    working: [...lookUps(question), ...typical.steps(), ...question.fitness.steps()],
     handsOver: { amount: `${estimate.volume_m3.toPrecision(6)} m3`, recipe: question.recipe.id },
     hazards: {
       facts: [

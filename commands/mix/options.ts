@@ -49,7 +49,7 @@ export const mixOptions = z.strictObject({
     max: 0.5,
   }).optional(),
   ram: choice({ label: 'rammed how', choices: ['hard', 'light'] }).optional(),
-  as: choice({ label: 'stands as', choices: ['hot face', 'backup'] }).optional(),
+  as: choice({ label: 'stands as', choices: ['hot face', 'backup', 'outer layer'] }).optional(),
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
   have: text({ label: 'what you have, by commas', most: 200 }).optional(),
   tub: quantity({

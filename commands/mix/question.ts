@@ -3,7 +3,7 @@ import { findMaterial } from '../../core/materials/catalogue.ts';
 import { nearest } from '../../core/materials/nearest.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import type { EstimateInput, SpreadPart } from '../../core/mix/estimate.ts';
-import { type Fitness, judgeFitness } from '../../core/mix/fitness.ts';
+import { type Fitness, judgeFitness, type Role } from '../../core/mix/fitness.ts';
 import { ingredientId, readRatio } from '../../core/mix/ratio.ts';
 import type { Part, Recipe } from '../../core/mix/recipe.ts';
 import { recipes } from '../../core/mix/recipes.ts';
@@ -16,7 +16,7 @@ import type { MixOptions } from './options.ts';
 export interface MixQuestion {
   readonly recipe: Recipe;
   readonly ownRatio: boolean;
-  readonly role: 'hot face' | 'backup';
+  readonly role: Role;
   readonly fitness: Fitness;
   readonly changes: readonly string[];
   readonly estimate: EstimateInput;

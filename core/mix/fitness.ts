@@ -1,12 +1,15 @@
 import { AskError } from '../ask-error.ts';
 import { findMaterial, findPour } from '../materials/catalogue.ts';
 import type { Material } from '../materials/material.ts';
+import type { Step, WithSteps } from '../step.ts';
 import type { Part } from './recipe.ts';
+
+export type Role = 'hot face' | 'backup' | 'outer layer';
 
 const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)} °C`;
 
 /** Hot faces run above the metal that they heat: the least that is needed to pour at the low end. */
-export interface Fitness {
+export interface Fitness extends WithSteps {
   /** Adverse end of the weakest part's service limit. */
   readonly limit_K: number;
   readonly weakest: Material;
@@ -18,28 +21,67 @@ export interface Fitness {
  * Is a mix fit for its place? Judged by the low end of the weakest ingredient's service limit against the hottest
  * face that the metal asks for. Throws AskError `unfit` with the temperature and the margin that say so.
  */
-export function judgeFitness({
-  parts,
-  role,
-  metal,
-}: {
-  parts: readonly Part[];
-  role: 'hot face' | 'backup';
-  metal?: string;
-}): Fitness {
+export function judgeFitness({ parts, role, metal }: { parts: readonly Part[]; role: Role; metal?: string }): Fitness {
   const materials = parts.map(({ material }) => findMaterial(material));
   refuseGypsum(materials);
   refusePureClay(parts, role);
   const weakest = weakestOf(materials);
   const limit_K = weakest.properties.service_limit_K?.low ?? Number.POSITIVE_INFINITY;
-  if (role === 'backup') return { limit_K, weakest };
+  if (role === 'backup') refusePortlandBehindFace(materials, metal ?? 'aluminium');
+  if (role !== 'hot face') return { limit_K, weakest, steps: () => [limitStep(weakest, limit_K)] };
   const never = materials.find(({ hotFace }) => hotFace?.fit === 'backup only' || hotFace?.fit === 'never');
   if (never) throw unfitFace(never);
-  if (metal === undefined) return { limit_K, weakest };
+  if (metal === undefined) return { limit_K, weakest, steps: () => [limitStep(weakest, limit_K)] };
   const pour = findPour(metal);
   const needed_K = pour.hot_face_K.typical;
   if (limit_K < needed_K) throw tooCool(weakest, limit_K, pour.name, needed_K);
-  return { limit_K, weakest, needed_K, margin_K: limit_K - needed_K };
+  const margin_K = limit_K - needed_K;
+  return {
+    limit_K,
+    weakest,
+    needed_K,
+    margin_K,
+    steps: () => [
+      limitStep(weakest, limit_K),
+      {
+        formula: `margin = service limit − hot face that ${pour.name} needs`,
+        inputs: { limit_K, needed_K },
+        gives: { margin_dK: margin_K },
+        source: pour.hot_face_K.source,
+      },
+    ],
+  };
+}
+
+const limitStep = ({ name, properties }: Material, limit_K: number): Step => ({
+  formula: `${name}: the weakest part's service limit, adverse end, from the catalogue`,
+  inputs: {},
+  gives: { limit_K },
+  source: properties.service_limit_K?.source ?? 'from-memory',
+});
+
+/**
+ * Share of the face's rise over the room that reaches the layer behind it, once steady: 40 mm at 1.0 W/(m K) before
+ * 60 mm at 0.2 W/(m K) and an outside film of 12 W/(m² K). Derived; an hour's melt stays below it, a held one does not.
+ */
+const shareBehindFace = 1 - 0.04 / (0.04 + 0.06 / 0.2 + 1 / 12);
+const room_K = 293.15;
+
+function refusePortlandBehindFace(materials: readonly Material[], metal: string): void {
+  const cement = materials.find(({ id }) => id === 'portland-cement' || id === 'masonry-cement');
+  const limit_K = cement?.properties.service_limit_K?.low;
+  if (!cement || limit_K === undefined) return;
+  const pour = findPour(metal);
+  const behind_K = room_K + shareBehindFace * (pour.hot_face_K.low - room_K);
+  if (behind_K <= limit_K) return;
+  throw new AskError({
+    code: 'unfit',
+    what: `behind a hot face for ${pour.name} it gets to about ${celsius(behind_K)} once the wall is heated through; ${cement.name} loses its bond from ${celsius(limit_K)}: ${Math.round(behind_K - limit_K)} K too hot`,
+    expected:
+      'clay or aluminate cement as the binder there; Portland only in an outer layer that stays below its limit',
+    example: 'mix 30 L recipe=perlite-aluminate',
+    option: 'recipe',
+  });
 }
 
 function weakestOf(materials: readonly Material[]): Material {
@@ -66,8 +108,8 @@ function refuseGypsum(materials: readonly Material[]): void {
   });
 }
 
-function refusePureClay(parts: readonly Part[], role: 'hot face' | 'backup'): void {
-  if (role === 'backup' || parts.some(({ slot }) => slot !== 'clay')) return;
+function refusePureClay(parts: readonly Part[], role: Role): void {
+  if (role !== 'hot face' || parts.some(({ slot }) => slot !== 'clay')) return;
   throw new AskError({
     code: 'unfit',
     what: 'clay alone shrinks 4 to 10 % as it dries: a ring 1 m round opens 40 to 100 mm of cracks; 1.5 % is the most a lining takes',

@@ -143,7 +143,7 @@ export const recipes = [
       { material: 'portland-cement', slot: 'binder', parts: 1 },
       { material: 'perlite', slot: 'light', parts: 5 },
     ],
-    note: 'Only where it stays below about 450 °C; the hydrates fade above it.',
+    note: 'An outer layer only, where it stays below about 450 °C; the hydrates fade above it.',
     ...memory,
   },
   {

@@ -55,12 +55,13 @@ describe.each(examples)('the example "%s"', (line, command) => {
     }
   });
 
-  test.runIf(isHot(command))('says what can hurt and closes with local rules', async () => {
-    const reply = await answerExample(line);
-    const cautions = reply.kind === 'card' ? reply.card.cautions : reply.cautions;
-    expect(cautions.length).toBeGreaterThan(1);
-    expect(cautions.at(-1)?.id).toBe(closing);
-  });
+  if (isHot(command))
+    test('says what can hurt and closes with local rules', async () => {
+      const reply = await answerExample(line);
+      const cautions = reply.kind === 'card' ? reply.card.cautions : reply.cautions;
+      expect(cautions.length).toBeGreaterThan(1);
+      expect(cautions.at(-1)?.id).toBe(closing);
+    });
 });
 
 describe.each(commands.filter(isHot).map((command): [string, Command] => [command.name, command]))(

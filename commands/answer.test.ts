@@ -59,6 +59,13 @@ describe('a typed line', () => {
     expect(errorOf(await answerLine('mix 3 L ratio=2 sand 1 clay recipe=castable', context)).code).toBe('impossible');
   });
 
+  it('is read as people end it, with a question or exclamation mark', async () => {
+    const context = asker();
+    expect(cardOf(await answerLine('emergency!', context)).command).toBe('emergency');
+    expect(cardOf(await answerLine('mix 30 L?', context)).command).toBe('mix');
+    expect(cardOf(await answerLine('why?', context)).command).toBe('why');
+  });
+
   it('keeps two clays of one mix apart', async () => {
     const card = cardOf(await answerLine('mix 30 L ratio=1 fireclay 1 ball clay 4 sand', asker()));
     const ids = card.figures.map(({ id }) => id);

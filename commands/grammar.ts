@@ -20,6 +20,8 @@ const tidy = (line: string): string =>
     .normalize('NFC')
     .replace(/[\u00a0\u2007\u202f]/g, ' ')
     .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
+    .trim()
+    .replace(/[?!]+$/, '')
     .trim();
 
 export function parseLine(

@@ -84,6 +84,7 @@ describe('a typed line', () => {
   it.each([
     ['mxi 30 L', 'unknown-command', 'mix 30 L'],
     ['mix 30 L ratoi=2 sand 1 clay', 'unknown-option', 'ratio='],
+    ['my hand is burned', 'unknown-command', 'emergency'],
     ['mix', 'missing', 'mix'],
     ['mix 30 mm', 'wrong-dimension', ''],
     ['mix 30 L recipe=clay-snad', 'unknown-name', 'clay-sand'],

@@ -69,6 +69,7 @@ function commandOf(line: string, commands: readonly Command[]): Command {
   if (found) return found;
   const word = lower.split(/\s+/, 1)[0] ?? '';
   const names = commands.map(({ name }) => name);
+  if (soundsHurt.test(lower)) throw perhapsEmergency(word);
   const [near] = nearest(word, names, 1);
   throw new AskError({
     code: 'unknown-command',
@@ -77,6 +78,17 @@ function commandOf(line: string, commands: readonly Command[]): Command {
     example: near === undefined ? 'help' : `${near}${line.slice(word.length)}`.slice(0, 200),
   });
 }
+
+/** Someone who is hurt does not look up commands. */
+const soundsHurt = /\b(?:burn(?:ed|t|s)?|hurt|injur\w*|on fire|gas leak|monoxide|ambulance|bleed\w*)\b/;
+
+const perhapsEmergency = (word: string) =>
+  new AskError({
+    code: 'unknown-command',
+    what: `there is no command "${word.slice(0, 40)}"`,
+    expected: 'emergency, if someone is hurt: call 112, 911 or 999 first',
+    example: 'emergency',
+  });
 
 interface Split {
   readonly subject: string;

@@ -28,7 +28,7 @@ describe('a typed line', () => {
     expect(figure(card, 'mix.clay_mass')?.range).toBeDefined();
     expect(card.cautions.map(({ id }) => id)).toContain('silica-dust');
     expect(card.cautions.at(-1)?.id).toBe('local-rules');
-    expect(card.doubt).toContain('ram');
+    expect(card.doubt).toContain('packs');
   });
 
   it('takes a plain number in the unit of the option and says so', async () => {

@@ -53,7 +53,7 @@ export function estimateMix(input: EstimateInput): Estimate {
 }
 
 // Inputs are named in the reader's words: the card says which of them moves the answer most.
-const ramming = 'how hard you ram';
+const ramming = 'how densely it packs';
 const spare = 'spare kept';
 const water = 'water taken up';
 

@@ -18,7 +18,7 @@ export const clays = [
     id: 'earthenware-clay',
     name: 'earthenware clay',
     kind: 'clay',
-    aliases: ['red clay', 'terracotta clay', 'brick clay', 'low-fire clay'],
+    aliases: ['earthenware', 'red clay', 'terracotta clay', 'brick clay', 'low-fire clay'],
     goodFor: 'Aluminium and zinc, face up to about 950 °C; cheap and plastic.',
     failsWhen: 'Iron and lime flux it: slumps or bloats from 1150 °C, 50–100 K lower in charcoal gas and ash.',
     hotFace: { fit: 'within limits', why: 'Sinters soundly near 1000 °C, with little left above that.' },

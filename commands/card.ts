@@ -1,6 +1,7 @@
 import type { AskErrorParts } from '../core/ask-error.ts';
 import type { Caution } from '../core/hazard/caution.ts';
-import type { Figure, UnitSystem } from '../core/quantity/figure.ts';
+import type { Figure, Shown, UnitSystem } from '../core/quantity/figure.ts';
+import type { Drawing } from '../core/shape/drawing.ts';
 import type { SourceId } from '../core/sources/source.ts';
 import type { Step } from '../core/step.ts';
 
@@ -9,30 +10,25 @@ export interface Table {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** A chart as data: adapters draw it. SI, like every number of a card. */
+/** A chart as data: adapters draw it. SI, like every number of a card. Panels stand above one another over one x axis. */
 export interface Chart {
   readonly title: string;
+  /** Says in words what the picture shows, its main numbers included. */
   readonly alt: string;
-  readonly x: { readonly label: string; readonly unit: Figure['unit'] };
-  readonly y: { readonly label: string; readonly unit: Figure['unit'] };
-  readonly series: readonly { readonly name: string; readonly points: readonly (readonly [number, number])[] }[];
-  readonly bands?: readonly {
-    readonly name: string;
-    readonly points: readonly (readonly [number, number, number])[];
-  }[];
-  readonly lines?: readonly { readonly name: string; readonly at: number; readonly axis: 'x' | 'y' }[];
+  readonly x: { readonly label: string; readonly unit: Figure['unit']; readonly shown?: Shown };
+  readonly panels: readonly ChartPanel[];
 }
 
-/** Shapes and dimensions to scale, in metres. */
-export interface Drawing {
-  readonly title: string;
-  readonly alt: string;
-  readonly shapes: readonly { readonly name: string; readonly outline: readonly (readonly [number, number])[] }[];
-  readonly dimensions: readonly {
-    readonly label: string;
-    readonly from: readonly [number, number];
-    readonly to: readonly [number, number];
+/** Points rise in x. A band belongs to the series of its name and is its range. */
+export interface ChartPanel {
+  readonly y: { readonly label: string; readonly unit: Figure['unit']; readonly shown?: Shown };
+  readonly series: readonly { readonly name: string; readonly points: readonly (readonly [x: number, y: number])[] }[];
+  readonly bands?: readonly {
+    readonly name: string;
+    readonly points: readonly (readonly [x: number, low: number, high: number])[];
   }[];
+  /** A level worth seeing (a limit, a touch band) or a moment (fire out). */
+  readonly lines?: readonly { readonly name: string; readonly at: number; readonly axis: 'x' | 'y' }[];
 }
 
 /** An assumption and the option that overrides it. */
@@ -50,7 +46,8 @@ export interface Card {
   readonly figures: readonly Figure[];
   readonly table?: Table;
   readonly chart?: Chart;
-  readonly drawing?: Drawing;
+  /** The first is the one to show where only one can be. */
+  readonly drawings?: readonly Drawing[];
   /** Plain lines below the figures: advice that is neither number nor caution. */
   readonly notes: readonly string[];
   readonly given: readonly string[];

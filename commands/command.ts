@@ -63,6 +63,8 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly alternatives?: readonly (readonly (readonly string[])[])[];
   /** Speaks of the asker's last question, and so carries its hazards. */
   readonly aboutLast?: true;
+  /** Computes for more than 5 ms: a server answers it in a worker thread, so that plain answers do not wait. */
+  readonly slow?: true;
   /** Turns this question into the one that is meant, before anything else happens. */
   expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse' | 'commands'>): Promise<Ask>;
   answer(options: z.infer<Options>, context: AnswerContext): Promise<Answer>;

@@ -19,6 +19,18 @@ export const heatSources = [
     opened: 'library',
   },
   {
+    id: 'coolprop',
+    title: 'CoolProp 8: reference equations of state and transport of dry air, 101,325 Pa',
+    opened: 'library',
+  },
+  {
+    id: 'ht-library',
+    title:
+      'The Python library ht 1.2: free convection (Churchill and Chu 1975, McAdams) and wind (Churchill and Bernstein 1977)',
+    opened: 'library',
+    note: 'The papers themselves were not opened.',
+  },
+  {
     id: 'en-1993-1-2',
     title:
       'EN 1993-1-2:2005, Design of steel structures, structural fire design, section 3.4: k, cp and expansion of steel',

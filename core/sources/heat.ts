@@ -142,6 +142,24 @@ export const heatSources = [
     title: 'A civil-engineering handbook page: expansion of brick, 3.1e-6 to 12e-6 per K',
     opened: 'excerpt',
   },
+  {
+    id: 'czech-order-361-2007',
+    title:
+      'Czech Government Order 361/2007, highest temperatures of touched surfaces, as a glass-trade page quotes a public-health office',
+    opened: 'excerpt',
+    note: 'The text of the law was not reached; its 10 s figure for metal looks like a copying slip.',
+  },
+  {
+    id: 'burn-institute-list',
+    title: "A burn institute's list of temperatures and times, in a standards mailing list, 1999; origin unsure",
+    opened: 'excerpt',
+  },
+  {
+    id: 'iso-13732-1',
+    title: 'ISO 13732-1:2006, Contact with hot surfaces: burn thresholds from memory, only the scope was seen',
+    opened: 'memory',
+    note: 'Contact of 0.5 s and more, adult skin, less than about a tenth of the body.',
+  },
   { id: 'emissivity-charts', title: "Instrument and thermal-camera makers' emissivity charts", opened: 'excerpt' },
   {
     id: 'perlite-industry-1983',

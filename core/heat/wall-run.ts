@@ -21,7 +21,10 @@ export interface WallShell {
 
 /** What drives the hot face while a phase lasts. */
 export type Drive =
-  /** Its temperature, linear between (s, K) points, held after the last. A first point above the wall is a jump. */
+  /**
+   * Its temperature, linear between (s, K) points, held before the first and after the last; s from the start of the
+   * run. A first point off the wall's temperature is a jump, so are two points at one time.
+   */
   | { readonly kind: 'temperature'; readonly points: readonly (readonly [time_s: number, face_K: number])[] }
   /** Heat into it, W/m², as a smooth function of its own temperature: net power, gas film, closed or open bore. */
   | { readonly kind: 'flux'; readonly into_W_m2: (face_K: number) => number };
@@ -59,6 +62,9 @@ export interface WallRun {
   readonly interfaces_K: readonly Float64Array[];
   /** The outermost surface, steel included. */
   readonly shell_K: Float64Array;
+  /** How fast shell and interfaces change at each step end: between steps they run as cubics through these. */
+  readonly shell_rate_K_s: Float64Array;
+  readonly interface_rates_K_s: readonly Float64Array[];
   /** Heat that has gone in at the hot face, and out at the shell, J per m² of hot face. */
   readonly in_J_m2: Float64Array;
   readonly out_J_m2: Float64Array;

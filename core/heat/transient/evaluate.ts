@@ -1,0 +1,107 @@
+import type { Wall } from './state.ts';
+import { pieceAt, ROW, type Table } from './table.ts';
+import { BOIL_K, LATENT_J_kg, WATER_J_kgK } from './water.ts';
+
+/** K over which the slopes of the heat through both faces are taken. */
+const NUDGE_K = 0.05;
+
+/**
+ * From the levels: temperatures, heats, net gains and their derivatives. Flux between nodes through the integral of
+ * k dT, exact for k(T) in all three shapes; the node on an interface has the heat of both its halves.
+ */
+export function evaluate(wall: Wall): void {
+  const { grid, tables, shell, level, T_K, heat, capacity, gain, into_W_m2 } = wall;
+  const last = grid.nodes - 1;
+  if (!wall.wet) T_K.set(level);
+  else temperatures(wall);
+  heat.fill(0);
+  capacity.fill(0);
+  gain.fill(0);
+  for (let layer = 0; layer < tables.length; layer++) addLayer(wall, tables[layer]!, layer);
+  if (shell) {
+    const row = pieceAt(shell, T_K[last]!, 0) * ROW;
+    const rise = T_K[last]! - shell[row]!;
+    heat[last]! += grid.shell_volume * (shell[row + 6]! + rise * (shell[row + 4]! + 0.5 * shell[row + 5]! * rise));
+    capacity[last]! += grid.shell_volume * (shell[row + 4]! + shell[row + 5]! * rise);
+  }
+  if (wall.wet) addWater(wall);
+  if (into_W_m2) {
+    wall.into_W = into_W_m2(T_K[0]!);
+    gain[0]! += wall.into_W;
+  }
+  wall.out_W = grid.outer_area * wall.outward_W_m2(T_K[last]!);
+  gain[last]! -= wall.out_W;
+}
+
+/** How the heat through both faces changes with their temperatures. */
+export function linearise(wall: Wall): void {
+  const { grid, T_K, into_W_m2, outward_W_m2 } = wall;
+  const face_K = T_K[0]!;
+  const surface_K = T_K[grid.nodes - 1]!;
+  wall.into_slope = into_W_m2 ? (into_W_m2(face_K + NUDGE_K) - into_W_m2(face_K)) / NUDGE_K : 0;
+  wall.outward_slope = (grid.outer_area * (outward_W_m2(surface_K + NUDGE_K) - outward_W_m2(surface_K))) / NUDGE_K;
+}
+
+function temperatures({ level, T_K, plateau }: Wall): void {
+  for (let node = 0; node < level.length; node++) {
+    const s = level[node]!;
+    T_K[node] = s <= BOIL_K ? s : Math.max(BOIL_K, s - plateau[node]!);
+  }
+}
+
+function addLayer(wall: Wall, table: Table, layer: number): void {
+  const { grid, T_K, heat, capacity, gain, slope_near, slope_far, piece } = wall;
+  const { cells, volume, conductance } = grid;
+  const rows = table.length;
+  const slot = layer * (cells + 1);
+  const first = layer * cells;
+  let thetaBefore = 0;
+  let kBefore = 0;
+  for (let j = 0; j <= cells; j++) {
+    const node = first + j;
+    const T = T_K[node]!;
+    let row = piece[slot + j]!;
+    while (row + ROW < rows && T > table[row + ROW]!) row += ROW;
+    while (row > 0 && T <= table[row]!) row -= ROW;
+    piece[slot + j] = row;
+    const rise = T - table[row]!;
+    const kSlope = table[row + 2]! * rise;
+    const cSlope = table[row + 5]! * rise;
+    const k = table[row + 1]! + kSlope;
+    const theta = table[row + 3]! + rise * (k - 0.5 * kSlope);
+    const c = table[row + 4]! + cSlope;
+    heat[node]! += volume[slot + j]! * (table[row + 6]! + rise * (c - 0.5 * cSlope));
+    capacity[node]! += volume[slot + j]! * c;
+    if (j > 0) {
+      const g = conductance[node - 1]!;
+      const flux = g * (thetaBefore - theta);
+      gain[node - 1]! -= flux;
+      gain[node]! += flux;
+      slope_near[node - 1] = g * kBefore;
+      slope_far[node - 1] = g * k;
+    }
+    thetaBefore = theta;
+    kBefore = k;
+  }
+}
+
+/** Heat of the water from 100 °C, and no temperature slope while it boils. */
+function addWater({ level, heat, capacity, T_K, water_kg, plateau, slope_near, slope_far }: Wall): void {
+  const last = level.length - 1;
+  for (let node = 0; node <= last; node++) {
+    const water = water_kg[node]!;
+    if (water === 0) continue;
+    const over = level[node]! - BOIL_K;
+    if (over <= 0) {
+      heat[node]! += water * WATER_J_kgK * (T_K[node]! - BOIL_K);
+      capacity[node]! += water * WATER_J_kgK;
+      continue;
+    }
+    const width = plateau[node]!;
+    heat[node]! += water * LATENT_J_kg * Math.min(over / width, 1);
+    if (over >= width) continue;
+    capacity[node] = (water * LATENT_J_kg) / width;
+    if (node < last) slope_near[node] = 0;
+    if (node > 0) slope_far[node - 1] = 0;
+  }
+}

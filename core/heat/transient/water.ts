@@ -1,0 +1,4 @@
+/** Free water boils off at 100 °C, once and for all; its heat below that, and its latent heat there. */
+export const BOIL_K = 373.15;
+export const LATENT_J_kg = 2.256e6;
+export const WATER_J_kgK = 4190;

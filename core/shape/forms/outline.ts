@@ -1,0 +1,77 @@
+import type { Point } from '../drawing.ts';
+
+/** What a chord may lie off its arc, m: finer than anyone scribes. */
+const CHORD_OFF_m = 0.0002;
+const FEWEST_CHORDS = 2;
+
+/** Chords that keep within 0.2 mm of an arc: n = turn / (2 acos(1 − off / radius)). Radius > 0, m; turn in rad. */
+export function chordsOf({ radius_m, turn_rad }: { radius_m: number; turn_rad: number }): number {
+  const step = 2 * Math.acos(1 - Math.min(CHORD_OFF_m, radius_m / 4) / radius_m);
+  return Math.max(FEWEST_CHORDS, Math.ceil(Math.abs(turn_rad) / step));
+}
+
+/** Points of an arc, both ends included; turns counted from x towards y, rad. */
+export function arc({
+  centre: [x, y],
+  radius_m,
+  from_rad,
+  to_rad,
+}: {
+  centre: Point;
+  radius_m: number;
+  from_rad: number;
+  to_rad: number;
+}): readonly Point[] {
+  const count = chordsOf({ radius_m, turn_rad: to_rad - from_rad });
+  return Array.from({ length: count + 1 }, (_, at): Point => {
+    const turn = from_rad + ((to_rad - from_rad) * at) / count;
+    return [x + radius_m * Math.cos(turn), y + radius_m * Math.sin(turn)];
+  });
+}
+
+/** A circle as a closed outline, its last point not repeated; a corner on each axis, so that its box is true. */
+export function circle({ centre: [x, y] = [0, 0], radius_m }: { centre?: Point; radius_m: number }): readonly Point[] {
+  const count = 4 * Math.ceil(chordsOf({ radius_m, turn_rad: Math.PI / 2 }));
+  return Array.from({ length: count }, (_, at): Point => {
+    const turn = (2 * Math.PI * at) / count;
+    return [x + radius_m * Math.cos(turn), y + radius_m * Math.sin(turn)];
+  });
+}
+
+export function rectangle({ left, bottom, right, top }: Box): readonly Point[] {
+  return [
+    [left, bottom],
+    [right, bottom],
+    [right, top],
+    [left, top],
+  ];
+}
+
+/** Upright box round points, m. */
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+export function boxOf(points: readonly Point[]): Box {
+  let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    bottom = Math.min(bottom, y);
+    top = Math.max(top, y);
+  }
+  return { left, right, bottom, top };
+}
+
+/** Area within a closed outline, m² (Gauss's sum over its corners). Derived. */
+export function areaWithin_m2(outline: readonly Point[]): number {
+  let twice = 0;
+  outline.forEach(([x, y], at) => {
+    const [nextX, nextY] = outline[(at + 1) % outline.length]!;
+    twice += x * nextY - nextX * y;
+  });
+  return Math.abs(twice) / 2;
+}

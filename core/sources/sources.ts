@@ -1,4 +1,5 @@
 import { AskError } from '../ask-error.ts';
+import { blastSources } from './blast.ts';
 import { fireSources } from './fire.ts';
 import { generalSources } from './general.ts';
 import { heatSources } from './heat.ts';
@@ -10,6 +11,7 @@ export const sources: readonly Source[] = Object.freeze([
   ...generalSources,
   ...heatSources,
   ...fireSources,
+  ...blastSources,
   ...practiceSources,
 ]);
 

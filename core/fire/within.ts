@@ -1,0 +1,29 @@
+import { AskError } from '../ask-error.ts';
+import { formatBoth } from '../quantity/format.ts';
+import { readKey } from '../quantity/key.ts';
+import type { Numbers } from '../step.ts';
+
+export interface Limits {
+  readonly low: number;
+  readonly high: number;
+  /** Something that works, ready to send. */
+  readonly example: string;
+}
+
+/**
+ * Holds each number to the range its formula is good for, ends included.
+ * @throws AskError `out-of-range`, in the words and unit of the number's key.
+ */
+export function within(given: Numbers, { low, high, example }: Limits): void {
+  for (const [key, value] of Object.entries(given)) {
+    if (value >= low && value <= high) continue;
+    const { label, unit } = readKey(key);
+    const shown = (si: number) => formatBoth(si, unit, 'metric');
+    throw new AskError({
+      code: 'out-of-range',
+      what: `${label} of ${shown(value)} is ${value > high ? `more than ${shown(high)}` : `not at least ${shown(low)}`}`,
+      expected: `${label} from ${shown(low)} to ${shown(high)}`,
+      example,
+    });
+  }
+}

@@ -1,0 +1,143 @@
+import { AskError } from '../ask-error.ts';
+import { findPour } from '../materials/catalogue.ts';
+import type { Spread } from '../materials/spread.ts';
+import type { Step, WithSteps } from '../step.ts';
+import type { CrucibleShape } from './furnace.ts';
+import { sizingRules } from './rules.ts';
+
+export interface Crucible extends WithSteps {
+  readonly shape: CrucibleShape;
+  readonly brimful_m3: number;
+}
+
+/** Density of the liquid just above its melting range, kg/m³, by the metal's id. From memory. */
+const liquid_kg_m3: Readonly<Record<string, Spread>> = {
+  aluminium: { low: 2300, typical: 2380, high: 2450 },
+  'zinc-alloy': { low: 5600, typical: 6300, high: 6600 },
+  brass: { low: 7300, typical: 7600, high: 7900 },
+  bronze: { low: 7400, typical: 7900, high: 8200 },
+  'red-brass': { low: 7600, typical: 7900, high: 8100 },
+  copper: { low: 7850, typical: 8000, high: 8050 },
+  'grey-iron': { low: 6700, typical: 6900, high: 7100 },
+};
+
+/** @throws AskError `unknown-name` where the metal is unknown. */
+export function liquidDensity(metal: string): Spread & { readonly name: string } {
+  const { id, name } = findPour(metal);
+  const found = liquid_kg_m3[id];
+  if (found) return { ...found, name };
+  throw new AskError({
+    code: 'impossible',
+    what: `the liquid density of ${name} is not known here`,
+    expected: `one of ${Object.keys(liquid_kg_m3).join(', ')}, or the working volume`,
+    example: 'size crucible 2 L',
+  });
+}
+
+const { crucible_wall_m, crucible_slimness, crucible_roundness, crucible_fill } = sizingRules;
+
+/** Thin for small pots: the rule's wall, but no more than a tenth of the diameter. */
+const wallOf = (diameter_m: number): number =>
+  Math.min(crucible_wall_m.high, Math.max(0.003, Math.min(crucible_wall_m.typical, diameter_m / 10)));
+
+/**
+ * Brimful = roundness × π (R − w)² (H − w): a straight pot's room, less what the taper and the round bottom take.
+ * m and m³; roundness 0.75 to 1. Derived; the roundness is from memory.
+ */
+export function brimfulOf_m3({
+  outside_radius_m,
+  height_m,
+  wall_m,
+}: Pick<CrucibleShape, 'outside_radius_m' | 'height_m' | 'wall_m'>): number {
+  return crucible_roundness.typical * Math.PI * (outside_radius_m - wall_m) ** 2 * (height_m - wall_m);
+}
+
+/** From measured outside diameter (the largest) and height, m. */
+export function crucibleFromSizes({ diameter_m, height_m }: { diameter_m: number; height_m: number }): Crucible {
+  const wall_m = wallOf(diameter_m);
+  const outside_radius_m = diameter_m / 2;
+  const brimful_m3 = brimfulOf_m3({ outside_radius_m, height_m, wall_m });
+  const working_m3 = crucible_fill.typical * brimful_m3;
+  return Object.freeze({
+    shape: Object.freeze({ outside_radius_m, height_m, wall_m, working_m3 }),
+    brimful_m3,
+    steps: (): readonly Step[] => [
+      {
+        formula: 'room of the crucible = roundness × π (outside radius − wall)² (height − wall); working = fill × room',
+        inputs: {
+          outside_radius_m,
+          height_m,
+          wall_m,
+          roundness: crucible_roundness.typical,
+          fill: crucible_fill.typical,
+        },
+        gives: { brimful_m3, working_m3 },
+        source: 'derived',
+      },
+    ],
+  });
+}
+
+/**
+ * From what is poured from it, m³, and height over diameter: the diameter at which the room × fill is that volume, by
+ * bisection (room grows with diameter). 5 ml to 200 L.
+ */
+export function crucibleFromWorking({
+  working_m3,
+  slimness = crucible_slimness.typical,
+}: {
+  working_m3: number;
+  slimness?: number;
+}): Crucible {
+  if (!(working_m3 >= 5e-6 && working_m3 <= 0.2)) throw wrongVolume(working_m3);
+  const holds = (diameter_m: number) =>
+    crucibleFromSizes({ diameter_m, height_m: slimness * diameter_m }).shape.working_m3;
+  let low = 0.01;
+  let high = 2;
+  for (let round = 0; round < 60; round++) {
+    const middle = (low + high) / 2;
+    if (holds(middle) < working_m3) low = middle;
+    else high = middle;
+  }
+  const diameter_m = (low + high) / 2;
+  const made = crucibleFromSizes({ diameter_m, height_m: slimness * diameter_m });
+  return Object.freeze({
+    ...made,
+    steps: (): readonly Step[] => [
+      {
+        formula: 'outside diameter at which fill × room is the working volume, height = slimness × diameter',
+        inputs: { working_m3, slimness },
+        gives: { diameter_m, height_m: slimness * diameter_m },
+        source: crucible_slimness.source,
+      },
+      ...made.steps(),
+    ],
+  });
+}
+
+/** From the mass of a melt: working volume = mass ÷ density of the liquid. kg; the metal as the catalogue names it. */
+export function crucibleFromMelt({ mass_kg, metal }: { mass_kg: number; metal: string }): Crucible {
+  const { typical, name } = liquidDensity(metal);
+  const working_m3 = mass_kg / typical;
+  const made = crucibleFromWorking({ working_m3 });
+  return Object.freeze({
+    ...made,
+    steps: (): readonly Step[] => [
+      {
+        formula: `working volume = mass of ${name} ÷ density of the liquid`,
+        inputs: { mass_kg, liquid_density_kg_m3: typical },
+        gives: { working_m3 },
+        source: 'from-memory',
+      },
+      ...made.steps(),
+    ],
+  });
+}
+
+const wrongVolume = (working_m3: number) =>
+  new AskError({
+    code: 'out-of-range',
+    what: `a crucible that pours ${Number((working_m3 * 1000).toPrecision(3))} L is outside 0.005 to 200 L`,
+    expected: 'a working volume of a hand-sized crucible',
+    example: 'size crucible 2 L',
+  });

@@ -1,0 +1,103 @@
+import { type Box, crosses, meet, overlaps, type Segment } from './box.ts';
+
+/** One way to set a label, the lower its price the better. */
+export interface Candidate {
+  readonly box: Box;
+  readonly lines: readonly string[];
+  /** From the label to what it is about, where it does not stand beside it. */
+  readonly leader?: Segment;
+  readonly price: number;
+}
+
+export interface Wanted {
+  readonly near: readonly Candidate[];
+  /** Many more, none of them below its price: made only where no near one is good enough. */
+  readonly far: { readonly price: number; readonly candidates: () => readonly Candidate[] };
+  /** Lines of the mark itself: no other label may cover them. */
+  readonly strokes: readonly Segment[];
+}
+
+/** Dear enough that no mark takes one while it has another way: text over text can't be read. */
+const textOverText = 10_000;
+const leaderThroughText = 400;
+const textOverStroke = 70;
+const leaderOverStroke = 12;
+const textOverEdge = 10;
+const mostForEdges = 60;
+const rounds = 3;
+
+/** Chooses a candidate for each label: first in order, then each again beside what the others chose. */
+export function placed(wanted: readonly Wanted[], edges: readonly Segment[]): readonly Candidate[] {
+  const order = wanted.map(({ near, far }) => ({
+    near: near.toSorted(byPrice),
+    far: { ...far, sorted: undefined as readonly Candidate[] | undefined },
+  }));
+  const chosen: (Candidate | undefined)[] = wanted.map(() => undefined);
+  for (let round = 0; round < rounds; round++) {
+    let settled = true;
+    for (const [index, { near, far }] of order.entries()) {
+      const priced = (candidate: Candidate, enough: number) =>
+        priceBeside(candidate, index, wanted, chosen, edges, enough);
+      let best = cheapest(near, priced);
+      if (far.price < best.price) {
+        far.sorted ??= far.candidates().toSorted(byPrice);
+        best = cheapest(far.sorted, priced, best);
+      }
+      settled &&= best.candidate === chosen[index];
+      chosen[index] = best.candidate;
+    }
+    if (settled) break;
+  }
+  return chosen.map((candidate) => candidate!);
+}
+
+const byPrice = (a: Candidate, b: Candidate): number => a.price - b.price;
+
+interface Best {
+  readonly candidate: Candidate | undefined;
+  readonly price: number;
+}
+
+/** Candidates come cheapest first, so the search ends where even an unhindered one would be dearer. */
+function cheapest(
+  candidates: readonly Candidate[],
+  priced: (candidate: Candidate, enough: number) => number,
+  before: Best = { candidate: undefined, price: Infinity },
+): Best {
+  let best = before;
+  for (const candidate of candidates) {
+    if (candidate.price >= best.price) break;
+    const price = priced(candidate, best.price);
+    if (price < best.price) best = { candidate, price };
+  }
+  return best;
+}
+
+/** Its own price and that of every hindrance; stops counting once it is dearer than `enough`. */
+function priceBeside(
+  { box, leader, price: own }: Candidate,
+  index: number,
+  wanted: readonly Wanted[],
+  chosen: readonly (Candidate | undefined)[],
+  edges: readonly Segment[],
+  enough: number,
+): number {
+  let price = own;
+  for (const [at, other] of chosen.entries()) {
+    if (at === index) continue;
+    if (price >= enough) return price;
+    for (const stroke of wanted[at]!.strokes) {
+      if (crosses(box, stroke)) price += textOverStroke;
+      if (leader && meet(leader, stroke)) price += leaderOverStroke;
+    }
+    if (!other) continue;
+    if (overlaps(box, other.box)) price += textOverText;
+    if (leader && crosses(other.box, leader)) price += leaderThroughText;
+    if (other.leader && crosses(box, other.leader)) price += leaderThroughText;
+    if (leader && other.leader && meet(leader, other.leader)) price += textOverStroke;
+  }
+  for (const stroke of wanted[index]!.strokes) if (crosses(box, stroke)) price += textOverStroke;
+  let onEdges = 0;
+  for (const edge of edges) if (crosses(box, edge)) onEdges += textOverEdge;
+  return price + Math.min(onEdges, mostForEdges);
+}

@@ -1,0 +1,58 @@
+import { createRequire } from 'node:module';
+import { crc32, deflateSync } from 'node:zlib';
+import { Resvg } from '@resvg/resvg-js';
+import { mono, sans } from './letters.ts';
+
+const require = createRequire(import.meta.url);
+
+/** Shipped with the program: without a font file the rasteriser leaves all text out and says nothing. */
+export const fontFiles: readonly string[] = [
+  'DejaVuSans',
+  'DejaVuSans-Bold',
+  'DejaVuSansMono',
+  'DejaVuSansMono-Bold',
+].map((name) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
+
+export function pngOf(svg: string, { width_px }: { width_px: number }): Uint8Array {
+  const image = new Resvg(svg, {
+    fitTo: { mode: 'width', value: width_px },
+    font: {
+      loadSystemFonts: false,
+      fontFiles: [...fontFiles],
+      defaultFontFamily: sans,
+      sansSerifFamily: sans,
+      monospaceFamily: mono,
+    },
+  }).render();
+  return encoded(image.pixels, image);
+}
+
+const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+/** Flat areas deflate well at once; a higher level takes three times as long for a file hardly smaller. */
+const effort = 3;
+
+/** RGBA rows as PNG. The rasteriser's own encoder takes 27 ms for a picture of 1100 px, this one 9. */
+function encoded(pixels: Uint8Array, { width, height }: { width: number; height: number }): Uint8Array {
+  const row = 4 * width;
+  const raw = Buffer.alloc((row + 1) * height);
+  for (let y = 0; y < height; y++) raw.set(pixels.subarray(y * row, (y + 1) * row), y * (row + 1) + 1);
+  const header = Buffer.alloc(13);
+  header.writeUInt32BE(width, 0);
+  header.writeUInt32BE(height, 4);
+  // Eight bits of red, green, blue and opacity; no filter, not interlaced.
+  header.set([8, 6], 8);
+  return Buffer.concat([
+    signature,
+    chunk('IHDR', header),
+    chunk('IDAT', deflateSync(raw, { level: effort })),
+    chunk('IEND', Buffer.alloc(0)),
+  ]);
+}
+
+function chunk(type: string, data: Uint8Array): Buffer {
+  const body = Buffer.concat([Buffer.from(type, 'latin1'), data]);
+  const [length, check] = [Buffer.alloc(4), Buffer.alloc(4)];
+  length.writeUInt32BE(data.length);
+  check.writeUInt32BE(crc32(body));
+  return Buffer.concat([length, body, check]);
+}

@@ -1,0 +1,113 @@
+import type { Range } from '../../core/doubt/sample.ts';
+import { depthOf } from '../../core/heat/transient/isotherms.ts';
+import type { Output, WallAnswer } from '../../core/heat/wall-answer.ts';
+import { touchLevels_K } from '../../core/heat/wall-firing.ts';
+import { type ComparedFuel, fuelFor_kg } from '../../core/heat/wall-fuel.ts';
+import { longest_s, shortName } from '../../core/heat/wall-question.ts';
+import type { Figure } from '../../core/quantity/figure.ts';
+
+export const wallFigures = {
+  'wall.shell_peak': 'hottest that the shell gets',
+  'wall.shell_peak_after': 'when, counted from the fire going out; negative is before',
+  'wall.touch43': 'shell below 43 °C, a hand may rest on it',
+  'wall.touch50': 'shell below 50 °C, warm',
+  'wall.touch60': 'shell below 60 °C, hand off within seconds',
+  'wall.touch70': 'shell below 70 °C, above it burns on contact',
+  'wall.interface1': 'behind the first layer, at its hottest; wall.interface2 behind the second, and so on',
+  'wall.interface2': 'behind the second layer',
+  'wall.interface3': 'behind the third layer',
+  'wall.heat_in': 'heat into the side wall until the fire is out',
+  'wall.stored': 'of that, stored in the wall when the fire is out',
+  'wall.passed': 'of that, lost through the shell by then',
+  'wall.charcoal': 'charcoal whose whole heat is what the wall took',
+  'wall.propane': 'propane whose whole heat is what the wall took',
+  'wall.loss': 'leaving the shell when the fire goes out',
+  'wall.total_loss': 'by every path then, if the heat stood still',
+  'wall.ramp_power': 'what the side wall takes on the way up, on average',
+  'wall.peak_power': 'most that the side wall takes at once',
+  'wall.depth450': 'lining deep that passed 450 °C',
+  'wall.depth573': 'lining deep that passed 573 °C',
+  'wall.depth900': 'lining deep that passed 900 °C',
+  'wall.inch_shell': 'shell with another inch of the last layer',
+  'wall.inch_stored': 'stored with another inch of the last layer',
+} as const;
+
+export type WallFigureId = keyof typeof wallFigures;
+
+/** A figure with its sampled range, where there is one. */
+function sampled(id: WallFigureId, value: number, unit: Figure['unit'], range?: Range): Figure {
+  const label = wallFigures[id].split(';')[0] ?? id;
+  return range && range.high > range.low
+    ? { id, label, value, unit, range: { low: range.low, high: range.high }, rangeBasis: 'sampled' }
+    : { id, label, value, unit, rangeBasis: 'none' };
+}
+
+const celsius = (kelvin: number): number => kelvin - 273.15;
+
+export function shellFigures({ firing, ranges }: WallAnswer): readonly Figure[] {
+  return [
+    { ...sampled('wall.shell_peak', firing.shell_peak_K, 'K', ranges.shell_peak), label: 'shell at its hottest' },
+    {
+      ...sampled('wall.shell_peak_after', firing.shell_peak_after_s, 's', ranges.peak_after),
+      label: 'that is after fire out',
+      shown: 'minutes',
+    },
+  ];
+}
+
+/** From the coolest level up; the adverse end is what to go by. */
+export function touchFigures({ firing, ranges }: WallAnswer): readonly Figure[] {
+  return touchLevels_K.map((level_K, index) => {
+    const id = `wall.touch${Math.round(celsius(level_K))}` as WallFigureId;
+    const range = ranges[`cool${index}` as Output];
+    const latest = range?.high ?? firing.cool_s[index]!;
+    return {
+      ...sampled(id, firing.cool_s[index]!, 's', range),
+      label: `below ${Math.round(celsius(level_K))} °C, after fire out`,
+      shown: 'hours',
+      ...(latest >= longest_s - 1 ? { note: 'not within two days at the adverse end' } : {}),
+    };
+  });
+}
+
+export function interfaceFigures({ firing, interface_ranges, layers }: WallAnswer): readonly Figure[] {
+  return firing.interface_peaks_K.map((peak_K, index) => {
+    const behind = layers[index + 1];
+    const limit = behind?.limit_K;
+    return {
+      ...sampled(`wall.interface${index + 1}` as WallFigureId, peak_K, 'K', interface_ranges[index]),
+      label: `behind the ${shortName(layers[index]?.material.name ?? '')}, hottest`,
+      ...(behind && limit !== undefined
+        ? { note: `${shortName(behind.material.name)} holds to ${Math.round(celsius(limit))} °C` }
+        : {}),
+    };
+  });
+}
+
+export function heatFigures({ firing, ranges, another_inch }: WallAnswer): readonly Figure[] {
+  const fuel = (name: ComparedFuel): Figure => {
+    const scale = (heat_J: number) => fuelFor_kg(heat_J, name);
+    const range = ranges.in && { low: scale(ranges.in.low), high: scale(ranges.in.high) };
+    return { ...sampled(`wall.${name}`, scale(firing.in_J), 'kg', range), label: `as ${name}, its whole heat` };
+  };
+  return [
+    { ...sampled('wall.heat_in', firing.in_J, 'J', ranges.in), label: 'heat the side wall took' },
+    { ...sampled('wall.stored', firing.stored_J, 'J', ranges.stored), label: 'still in it at fire out' },
+    { ...sampled('wall.passed', firing.passed_J, 'J'), label: 'through the shell by then' },
+    fuel('charcoal'),
+    fuel('propane'),
+    { ...sampled('wall.loss', firing.shell_loss_W, 'W', ranges.loss), label: 'leaving the shell at fire out' },
+    { ...sampled('wall.ramp_power', firing.ramp_power_W, 'W'), label: 'side wall takes, on the way up' },
+    { ...sampled('wall.peak_power', firing.peak_power_W, 'W'), label: 'and at most' },
+    { ...sampled('wall.inch_shell', another_inch.shell_peak_K, 'K'), label: 'shell with another inch behind' },
+    { ...sampled('wall.inch_stored', another_inch.stored_J, 'J'), label: 'stored with it' },
+  ];
+}
+
+/** How deep the marks of fired clay reached: bond of hydrates gone, quartz step, sintered. */
+export function depthFigures({ run }: WallAnswer): readonly Figure[] {
+  return ([450, 573, 900] as const).map((mark) => ({
+    ...sampled(`wall.depth${mark}`, depthOf(run, mark + 273.15), 'm'),
+    label: `passed ${mark} °C, this deep`,
+  }));
+}

@@ -1,0 +1,118 @@
+import { AskError } from '../../core/ask-error.ts';
+import type { AskedLayer } from '../../core/heat/wall-layers.ts';
+import { findMaterial } from '../../core/materials/catalogue.ts';
+import type { Material } from '../../core/materials/material.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { formatSi } from '../../core/quantity/format.ts';
+import { type Quantity, readQuantity } from '../../core/quantity/parse.ts';
+
+export interface TypedLayer extends AskedLayer {
+  readonly thickness: Quantity;
+}
+
+const longest = 5;
+const example = '1 in castable; 2.5 in perlite';
+
+/**
+ * Layers as people type them, hot side first: `1 in castable; 2.5 in perlite`. A thickness and a material each, in
+ * either order; a plain number is in the reader's unit.
+ * @throws AskError, the option to be filled in by the caller.
+ */
+export function readLayers(text: string, system: UnitSystem): readonly TypedLayer[] {
+  const parts = text.split(/[;\n]/).map((part) => part.trim());
+  if (parts.at(-1) === '') parts.pop();
+  if (parts.length === 0 || parts.some((part) => part === '')) throw unreadable(text);
+  return parts.map((part) => readLayer(part, system));
+}
+
+function readLayer(part: string, system: UnitSystem): TypedLayer {
+  // An inch or foot mark may touch the word behind it.
+  const words = part
+    .replace(/(?<=\d\s?)(["″”'′])\s*/g, '$1 ')
+    .trim()
+    .split(/\s+/);
+  for (const [size, rest] of splits(words)) {
+    const thickness = tryThickness(size, system);
+    if (thickness) return { material: findMaterial(tidied(rest)), thickness_m: thickness.si, thickness };
+  }
+  throw /\d/.test(part) ? unreadable(part) : noThickness(part, system);
+}
+
+/** Every way to take some words for the size and the others for the material, the longest size first. */
+function* splits(words: readonly string[]): Generator<readonly [size: string, rest: string]> {
+  const most = Math.min(longest, words.length - 1);
+  for (let count = most; count >= 1; count--) {
+    yield [words.slice(0, count).join(' '), words.slice(count).join(' ')];
+  }
+  for (let count = most; count >= 1; count--) {
+    yield [words.slice(-count).join(' '), words.slice(0, -count).join(' ')];
+  }
+}
+
+const tidied = (name: string): string => name.replace(/^of\s+/i, '').replace(/\s+thick$/i, '');
+
+function tryThickness(text: string, system: UnitSystem): Quantity | undefined {
+  if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(text)) return undefined;
+  try {
+    return readQuantity(text, {
+      dimensions: ['length'],
+      label: 'thickness',
+      system,
+      plainUnit: { metric: 'mm', US: 'in' },
+    });
+  } catch (error) {
+    if (error instanceof AskError) return undefined;
+    throw error;
+  }
+}
+
+const rank: Readonly<Record<NonNullable<Material['hotFace']>['fit'], number>> = {
+  yes: 3,
+  'within limits': 2,
+  'backup only': 1,
+  never: 0,
+};
+
+const rankOf = ({ hotFace, kind }: Material): number =>
+  hotFace ? rank[hotFace.fit] : kind === 'metal shell' ? 0 : rank['backup only'];
+
+/** Backing first and a hot face behind it: most likely the wall was told from outside in. */
+export function refuseInsideOut(layers: readonly TypedLayer[]): void {
+  const [first, ...behind] = layers;
+  const better = behind.find(({ material }) => first && rankOf(material) >= 2 && rankOf(first.material) <= 1);
+  if (!first || !better) return;
+  throw new AskError({
+    code: 'ambiguous',
+    what: `${first.material.name} stands first, on the hot side, and ${better.material.name} behind it. ${first.material.hotFace?.why ?? ''}`.trim(),
+    expected: 'layers hot side first: what faces the fire, then what stands behind it',
+    example: layers.toReversed().map(layerText).join('; '),
+  });
+}
+
+/** As it would be typed. */
+export const layerText = ({ material, thickness }: TypedLayer): string =>
+  `${thickness.text}${thickness.assumedUnit === undefined ? '' : ` ${thickness.assumedUnit}`} ${material.id}`;
+
+/** The same wall with its last layer thicker, as it would be typed. */
+export function thickerText(layers: readonly TypedLayer[], more_m: number, system: UnitSystem): string {
+  const last = layers.at(-1);
+  if (!last) return '';
+  const thickness = formatSi(last.thickness_m + more_m, 'm', system).replace(/ \(.*\)$/, '');
+  return [...layers.slice(0, -1).map(layerText), `${thickness} ${last.material.id}`].join('; ');
+}
+
+const unreadable = (text: string) =>
+  new AskError({
+    code: 'unreadable',
+    what: `"${text.slice(0, 60)}" is not a layer: no thickness could be read in it, or no material is left beside it`,
+    expected: 'a thickness and a material for each layer, ";" between layers, hot side first',
+    example,
+  });
+
+const noThickness = (part: string, system: UnitSystem) =>
+  new AskError({
+    code: 'missing',
+    what: `"${part.slice(0, 60)}" has no thickness`,
+    expected: 'a thickness and a material for each layer, ";" between layers, hot side first',
+    example: `${system === 'US' ? '1 in' : '25 mm'} ${part.slice(0, 60)}`,
+  });

@@ -1,0 +1,109 @@
+import { type Mover, type Range, sampleDoubt } from '../doubt/sample.ts';
+import type { Step } from '../step.ts';
+import { runWall } from './transient/run-wall.ts';
+import { CurveSamples, curvesOf, timeGrid, type WallCurves } from './wall-curves.ts';
+import { type Firing, firingOf, touchLevels_K } from './wall-firing.ts';
+import { type LayerHeat, layerHeats, outsideModel } from './wall-limits.ts';
+import { type Fineness, type WallModel, type WallQuestion, wallModel } from './wall-question.ts';
+import type { Phase, WallInput, WallRun } from './wall-run.ts';
+import { wallSteps } from './wall-steps.ts';
+
+export interface WallAnswer {
+  readonly model: WallModel;
+  readonly run: WallRun;
+  readonly firing: Firing;
+  /** Central 95 % of each number, by its key in `outputs`; empty where the answer has no range. */
+  readonly ranges: Readonly<Partial<Record<Output, Range>>>;
+  readonly interface_ranges: readonly (Range | undefined)[];
+  /** The input that moves the shell's peak most. */
+  readonly doubt?: Mover<string>;
+  /** Why there is no range; empty where there is one, or where none was asked for. */
+  readonly outside_model: readonly string[];
+  readonly curves: WallCurves;
+  readonly layers: readonly LayerHeat[];
+  /** The same wall with another inch of its last layer. */
+  readonly another_inch: Pick<Firing, 'shell_peak_K' | 'stored_J'>;
+  readonly steps: () => readonly Step[];
+}
+
+export type Output = 'shell_peak' | 'peak_after' | 'in' | 'stored' | 'loss' | 'cool0' | 'cool1' | 'cool2' | 'cool3';
+
+/** The shown run. Samples are coarser: see `sampleFineness`. */
+const fineness: Fineness = { cells: 20, tolerance_dK: 0.3 };
+const sampleFineness: Fineness = { cells: 12, tolerance_dK: 1 };
+const firstSamples = 500;
+/** A picture of two days shows nothing of the fire. */
+const longestShown_s = 24 * 3600;
+const inch_m = 0.0254;
+
+/** One firing of a wall: the typical run, and over sampled doubts its ranges and the bands of its curves. */
+export function answerWall(question: WallQuestion, { ranged = true }: { ranged?: boolean } = {}): WallAnswer {
+  const model = wallModel(question);
+  const run = runWall(model.input(model.typical, fineness));
+  const firing = firingOf(model, model.typical, run);
+  const peaks_K = [question.hot_K.typical, ...firing.interface_peaks_K];
+  const outside_model = outsideModel(model.layers, peaks_K);
+  const shown_s = Math.min(run.time_s.at(-1) ?? 0, model.fire_out_s + longestShown_s);
+  const grid = timeGrid(model.fire_out_s, shown_s);
+  const sampled = ranged && outside_model.length === 0 ? sampleFirings(model, grid) : undefined;
+  const interface_ranges = firing.interface_peaks_K.map((_, index) => sampled?.ranges[`interface${index}`]);
+  const face_K: Range = { low: question.hot_K.low, high: question.hot_K.high };
+  return {
+    model,
+    run,
+    firing,
+    ranges: sampled?.ranges ?? {},
+    interface_ranges,
+    ...(sampled?.doubt ? { doubt: sampled.doubt } : {}),
+    outside_model,
+    curves: curvesOf(grid, run, sampled?.curves),
+    layers: layerHeats(model.layers, peaks_K, [face_K, ...interface_ranges]),
+    another_inch: withMore(question, inch_m),
+    steps: () => wallSteps(model, run, firing),
+  };
+}
+
+function sampleFirings(model: WallModel, grid: Float64Array) {
+  const curves = new CurveSamples(grid);
+  const shown_s = grid.at(-1) ?? 0;
+  const { ranges, movesMost } = sampleDoubt({
+    inputs: model.inputs,
+    samples: firstSamples,
+    model: (draw): Record<string, number> => {
+      const run = runWall(followedTo(shown_s, model.input(draw, sampleFineness)));
+      curves.add(run);
+      const firing = firingOf(model, draw, run);
+      const found: Record<string, number> = {
+        shell_peak: firing.shell_peak_K,
+        peak_after: firing.shell_peak_after_s,
+        in: firing.in_J,
+        stored: firing.stored_J,
+        loss: firing.shell_loss_W,
+      };
+      for (const [index] of touchLevels_K.entries()) found[`cool${index}`] = firing.cool_s[index]!;
+      for (const [index, peak_K] of firing.interface_peaks_K.entries()) found[`interface${index}`] = peak_K;
+      return found;
+    },
+  });
+  return { curves, ranges, doubt: movesMost.shell_peak };
+}
+
+/** A run ends early only in its last phase: so the last one is cut where the picture ends. */
+function followedTo(shown_s: number, input: WallInput): WallInput {
+  const last = input.phases.at(-1);
+  const before = input.phases.at(-2)?.until_s ?? 0;
+  if (!last || shown_s <= before + 1 || shown_s >= last.until_s) return input;
+  const cut: Phase = { until_s: shown_s, drive: last.drive };
+  return { ...input, phases: [...input.phases.slice(0, -1), cut, last] };
+}
+
+function withMore(question: WallQuestion, more_m: number): Pick<Firing, 'shell_peak_K' | 'stored_J'> {
+  const last = question.layers.length - 1;
+  const model = wallModel({
+    ...question,
+    layers: question.layers.map((layer, index) =>
+      index === last ? { ...layer, thickness_m: layer.thickness_m + more_m } : layer,
+    ),
+  });
+  return firingOf(model, model.typical, runWall(model.input(model.typical, fineness)));
+}

@@ -4,8 +4,9 @@ import { emergency } from './emergency/emergency.ts';
 import { help } from './help/help.ts';
 import { mix } from './mix/mix.ts';
 import { stuff } from './stuff/stuff.ts';
+import { touch } from './touch/touch.ts';
 import { wall } from './wall/wall.ts';
 import { why } from './why/why.ts';
 
 /** The one list of commands: help, completion, errors and every platform's forms are derived from it. */
-export const commands: readonly Command[] = [mix, wall, stuff, emergency, help, why, again];
+export const commands: readonly Command[] = [mix, touch, wall, stuff, emergency, help, why, again];

@@ -1,8 +1,10 @@
+import type { Fact } from '../hazard/facts.ts';
 import type { Datum } from '../materials/material.ts';
 import type { End, Spread } from '../materials/spread.ts';
+import type { SourceId } from '../sources/source.ts';
 import { named } from './data/named.ts';
 import { touchBandData, touchSurfaceData } from './data/touch.ts';
-import type { TouchSurface } from './finish.ts';
+import { finishes, type TouchSurface } from './finish.ts';
 
 /** Below `low` no burn is expected, above `high` one is. */
 export interface BurnThreshold {
@@ -35,10 +37,38 @@ export const touchSurfaces: readonly TouchSurfaceData[] = Object.freeze([...touc
 /** From harmless to worst. The edges are levels for a chart; `bandOf` knows the surface. */
 export const touchBands: readonly TouchBand[] = Object.freeze([...touchBandData]);
 
-/** @throws AskError `unknown-name`, with the nearest name. */
-export const findTouchSurface = (text: string): TouchSurfaceData => named('surface', touchSurfaces, text);
+/** What a person says a surface is, with what a hand and an infrared thermometer make of it. */
+export interface Touched {
+  readonly id: string;
+  readonly name: string;
+  readonly aliases: readonly string[];
+  readonly surface: TouchSurface;
+  readonly emissivity: Spread;
+  /** Where the emissivity is from. */
+  readonly emissivity_source: SourceId;
+  readonly hazards: readonly Fact[];
+}
 
-const surfaceOf = (id: TouchSurface): TouchSurfaceData => touchSurfaces.find((surface) => surface.id === id)!;
+/** Finishes come first: "painted" is the finish, with a better emissivity than painted metal at large. */
+const touched: readonly Touched[] = [
+  ...finishes.map(({ touch, ...finish }) => ({
+    ...finish,
+    surface: touch,
+    emissivity_source: finish.emissivity.source,
+  })),
+  ...touchSurfaces.map((surface) => ({
+    ...surface,
+    surface: surface.id,
+    emissivity_source: 'from-memory',
+    hazards: [],
+  })),
+];
+
+/** A finish or a kind of surface. @throws AskError `unknown-name`, with the nearest name. */
+export const findTouched = (text: string): Touched => named('surface', touched, text);
+
+export const touchSurfaceOf = (id: TouchSurface): TouchSurfaceData =>
+  touchSurfaces.find((surface) => surface.id === id)!;
 
 /** Longest contact that is spoken of: a working day. */
 export const LONGEST_s = 8 * 3600;
@@ -49,7 +79,7 @@ export const LONGEST_s = 8 * 3600;
  * After ISO 13732-1, from memory.
  */
 export function contactAllowed_s(surface_K: number, surface: TouchSurface, end: End = 'low'): number {
-  const { thresholds } = surfaceOf(surface);
+  const { thresholds } = touchSurfaceOf(surface);
   const first = thresholds[0]!;
   if (!(surface_K < first.T_K[end])) return 0;
   for (let i = 1; i < thresholds.length; i++) {
@@ -66,7 +96,7 @@ export function contactAllowed_s(surface_K: number, surface: TouchSurface, end: 
  * touch shorter than half a second is judged as half a second.
  */
 export function burnThreshold_K(time_s: number, surface: TouchSurface, end: End = 'low'): number {
-  const { thresholds } = surfaceOf(surface);
+  const { thresholds } = touchSurfaceOf(surface);
   const after = thresholds.findIndex((one) => one.time_s >= time_s);
   if (after === 0) return thresholds[0]!.T_K[end];
   const longer = thresholds[after] ?? thresholds[thresholds.length - 1]!;

@@ -7,24 +7,24 @@ const charts = published('emissivity-charts');
 export const finishData = [
   {
     id: 'bright-galvanised',
-    name: 'galvanised, bright',
-    aliases: ['galvanised', 'new galvanised', 'galvanised steel', 'zinc', 'bright zinc'],
+    name: 'bright galvanised steel',
+    aliases: ['galvanised', 'bright', 'new galvanised', 'galvanised steel', 'zinc', 'bright zinc'],
     emissivity: datum(0.07, 0.23, 0.28, charts, '0.07 new at 92 °C, 0.23 burnished, 0.28 oxidised.'),
     touch: 'metal',
     hazards: ['galvanised'],
   },
   {
     id: 'weathered-galvanised',
-    name: 'galvanised, weathered',
-    aliases: ['old galvanised', 'dull galvanised', 'grey galvanised'],
+    name: 'weathered galvanised steel',
+    aliases: ['weathered', 'old galvanised', 'dull galvanised', 'grey galvanised'],
     emissivity: datum(0.5, 0.7, 0.85, charts, '0.85 in the long-wave band, 0.64 in the short-wave band.'),
     touch: 'metal',
     hazards: ['galvanised'],
   },
   {
     id: 'painted',
-    name: 'painted',
-    aliases: ['paint', 'enamel', 'enamelled', 'painted steel', 'black paint', 'stove paint', 'powder coat'],
+    name: 'painted steel',
+    aliases: ['paint', 'painted', 'enamel', 'enamelled', 'black paint', 'stove paint', 'powder coat'],
     emissivity: datum(0.8, 0.9, 0.96, charts, 'Any colour but aluminium.'),
     touch: 'painted-metal',
     hazards: [],
@@ -39,7 +39,7 @@ export const finishData = [
   },
   {
     id: 'rusted-steel',
-    name: 'bare steel, rusted or oxidised',
+    name: 'rusted or oxidised bare steel',
     aliases: [
       'rusted',
       'rusty',

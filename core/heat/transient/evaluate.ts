@@ -10,10 +10,9 @@ const NUDGE_K = 0.05;
  * k dT, exact for k(T) in all three shapes; the node on an interface has the heat of both its halves.
  */
 export function evaluate(wall: Wall): void {
-  const { grid, tables, shell, level, T_K, heat, capacity, gain, into_W_m2 } = wall;
+  const { grid, tables, shell, T_K, heat, capacity, gain, into_W_m2 } = wall;
   const last = grid.nodes - 1;
-  if (!wall.wet) T_K.set(level);
-  else temperatures(wall);
+  setTemperatures(wall);
   heat.fill(0);
   capacity.fill(0);
   gain.fill(0);
@@ -42,7 +41,12 @@ export function linearise(wall: Wall): void {
   wall.outward_slope = (grid.outer_area * (outward_W_m2(surface_K + NUDGE_K) - outward_W_m2(surface_K))) / NUDGE_K;
 }
 
-function temperatures({ level, T_K, plateau }: Wall): void {
+/** T of every level: the same until it boils, then 100 °C, then behind by the plateau. */
+export function setTemperatures({ wet, level, T_K, plateau }: Wall): void {
+  if (!wet) {
+    T_K.set(level);
+    return;
+  }
   for (let node = 0; node < level.length; node++) {
     const s = level[node]!;
     T_K[node] = s <= BOIL_K ? s : Math.max(BOIL_K, s - plateau[node]!);
@@ -57,6 +61,7 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
   const first = layer * cells;
   let thetaBefore = 0;
   let kBefore = 0;
+  let fluxBefore = 0;
   for (let j = 0; j <= cells; j++) {
     const node = first + j;
     const T = T_K[node]!;
@@ -75,14 +80,15 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
     if (j > 0) {
       const g = conductance[node - 1]!;
       const flux = g * (thetaBefore - theta);
-      gain[node - 1]! -= flux;
-      gain[node]! += flux;
+      gain[node - 1]! += fluxBefore - flux;
+      fluxBefore = flux;
       slope_near[node - 1] = g * kBefore;
       slope_far[node - 1] = g * k;
     }
     thetaBefore = theta;
     kBefore = k;
   }
+  gain[first + cells]! += fluxBefore;
 }
 
 /** Heat of the water from 100 °C, and no temperature slope while it boils. */

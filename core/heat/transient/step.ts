@@ -1,4 +1,4 @@
-import { evaluate } from './evaluate.ts';
+import { setTemperatures } from './evaluate.ts';
 import { type Scratch, solveLinear, solveStage } from './newton.ts';
 import { setPlateau, type Wall } from './state.ts';
 import { BOIL_K, LATENT_J_kg, WATER_J_kgK } from './water.ts';
@@ -29,6 +29,9 @@ export interface Stepper extends Scratch {
   /** How fast the levels change at its begin, and how that changes, from the last step: where Newton starts. */
   readonly rate: Float64Array;
   readonly bend: Float64Array;
+  into_W: number;
+  out_W: number;
+  /** Over the step. */
   in_J: number;
   out_J: number;
 }
@@ -47,6 +50,8 @@ export function stepperFor(nodes: number): Stepper {
     midGain: row(),
     rate: row(),
     bend: row(),
+    into_W: 0,
+    out_W: 0,
     in_J: 0,
     out_J: 0,
   };
@@ -76,7 +81,8 @@ export function tryStep(
   work.heat.set(heat);
   work.gain.set(gain);
   const in0 = intoFace(wall);
-  const out0 = wall.out_W;
+  work.into_W = wall.into_W;
+  work.out_W = wall.out_W;
 
   const ahead = GAMMA * step_s;
   for (let node = first; node < grid.nodes; node++) {
@@ -113,7 +119,7 @@ export function tryStep(
     if (!(off <= worst)) worst = off;
   }
   work.in_J = step_s * (WEIGHT * (in0 + in1) + KAPPA * intoFace(wall)) + (given ? heat[0]! - work.heat[0]! : 0);
-  work.out_J = step_s * (WEIGHT * (out0 + out1) + KAPPA * wall.out_W);
+  work.out_J = step_s * (WEIGHT * (work.out_W + out1) + KAPPA * wall.out_W);
   return worst / tolerance_dK;
 }
 
@@ -125,7 +131,11 @@ export const middleOf = (step_s: number): number => GAMMA * step_s;
 /** Back to the begin of the step. */
 export function undo(wall: Wall, work: Stepper): void {
   wall.level.set(work.level);
-  evaluate(wall);
+  wall.heat.set(work.heat);
+  wall.gain.set(work.gain);
+  wall.into_W = work.into_W;
+  wall.out_W = work.out_W;
+  setTemperatures(wall);
 }
 
 /** Keeps the step: how the levels move, and the water that is gone for good. */

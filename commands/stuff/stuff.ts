@@ -7,6 +7,7 @@ import { formatFigure } from '../../core/quantity/format.ts';
 import type { Command } from '../command.ts';
 import { splitVersus } from '../grammar.ts';
 import { about, text } from '../options.ts';
+import { conductivityChart } from './chart.ts';
 import { propertyLabels } from './labels.ts';
 
 const options = z.strictObject({ material: text({ label: 'a material, or two with vs between', most: 120 }) });
@@ -36,6 +37,7 @@ function one(material: Material, units: UnitSystem) {
     headline: `${material.name}: ${material.goodFor}`,
     figures: propertiesOf(material).map(([name, datum]) => figureOf(name, datum)),
     table: curveTable([material], units),
+    ...conductivityChart([material], units),
     notes: [
       `Fails when: ${material.failsWhen}`,
       ...(material.hotFace ? [`As a hot face: ${material.hotFace.fit}. ${material.hotFace.why}`] : []),
@@ -74,6 +76,7 @@ function sideBySide(a: Material, b: Material, units: UnitSystem) {
       columns: ['', a.name, b.name],
       rows: [...names.map((name) => [labelOf(name), cell(a, name), cell(b, name)]), ...curves.rows],
     },
+    ...conductivityChart([a, b], units),
     notes: [`${a.name} fails when: ${a.failsWhen}`, `${b.name} fails when: ${b.failsWhen}`],
     assumed: [],
     doubt: 'the grade you buy: the ranges are over grades, not errors of measurement',

@@ -20,8 +20,7 @@ const BOILING_K = 373.15;
 const CHARRING_K = 473.15;
 
 export function touchAnswer(parts: Parts): Answer {
-  const { question, options, units } = parts;
-  const { touched, surface_K, sighted } = question;
+  const { touched, surface_K, sighted } = parts.question;
   const isMetal = touched.surface === 'metal' || touched.surface === 'painted-metal';
   const shiny = sighted !== undefined && isMetal && touched.emissivity.typical < SHINY;
   const { thresholds } = touchSurfaceOf(touched.surface);
@@ -51,7 +50,7 @@ export function touchAnswer(parts: Parts): Answer {
   };
 }
 
-function nextLines({ question, options, units }: Parts): Answer['next'] {
+function nextLines({ question, options, units }: Parts): NonNullable<Answer['next']> {
   const { touched, surface_K, sighted } = question;
   const degrees = formatSi(sighted?.reading_K ?? surface_K.typical, 'K', units);
   const asked = sighted ? `touch reads=${degrees}` : `touch ${degrees}`;

@@ -148,6 +148,22 @@ export function shapesSvg({ shapes }: Drawing, measure: Measure, colours: Colour
     .join('\n');
 }
 
+/** The same without fills and hatches: a pattern to cut along saves its ink. */
+export function shapeLinesSvg({ shapes }: Drawing, measure: Measure, colours: Colours): string {
+  return shapes
+    .map((shape) => {
+      const d = pathOf(
+        outlinesOf(shape).map((outline) => outline.map((point) => toPx(point, measure))),
+        '',
+      );
+      return element('path', {
+        d,
+        ...strokeOf(shape.kind === 'line' ? shape.stroke : 'cut', colours, measure.letter / 2),
+      });
+    })
+    .join('\n');
+}
+
 /** Lines first, then the plates under the words, then the words: nothing runs through a letter. */
 export function marksSvg({ marks, labels, measure: { letter } }: Fitted, { measure: ink, page }: Colours): string {
   const thin = 0.065 * letter;

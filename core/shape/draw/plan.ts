@@ -58,12 +58,14 @@ function ringShapes({ vessel, plinth, crucible }: Furnace, rings: Rings): readon
     area(vessel.name, 'shell', round(rings.outside), [round(rings.vessel)]),
     area('insulation', 'insulation', round(rings.vessel), [round(rings.lining)]),
     area('hot-face lining', 'hot face', round(rings.lining), [round(rings.bore)]),
-    ...(plinth.height_m > 0 ? [area('plinth', 'hot face', round(plinth.radius_m))] : []),
+    ...(plinth.height_m > 0 ? [area('hot-face lining', 'hot face', round(plinth.radius_m))] : []),
     { kind: 'line', name: 'crucible above', stroke: 'hidden', points: [...closed, closed[0]!] },
   ];
 }
 
 const CHORDS = 12;
+/** As in the section: labels are wide beside a small body. */
+const ROW = 0.085;
 
 /** Where a line along the tube at `aside` from the furnace's middle meets the bore; at its side where it passes by. */
 const onBore = (bore: number, aside: number): Point => [Math.sqrt(Math.max(0, bore ** 2 - aside ** 2)), aside];
@@ -135,7 +137,7 @@ function axes({ tuyere }: Furnace, rings: Rings, end: number): readonly Line[] {
 function marksOf({ tuyere }: Furnace, rings: Rings, end: number): Drawing['marks'] {
   const { offset_m, bore_radius_m, outer_radius_m } = tuyere;
   const box = boxOf([...circle({ radius_m: rings.outside }), [end, offset_m]]);
-  const row = rowOf(box);
+  const row = rowOf(box, ROW);
   const meets = onBore(rings.bore, offset_m);
   const [x] = meets;
   const through = (radius: number): number => Math.sqrt(radius ** 2 - offset_m ** 2);
@@ -145,11 +147,21 @@ function marksOf({ tuyere }: Furnace, rings: Rings, end: number): Drawing['marks
   const out = (rings.bore + reach) / rings.bore;
   return [
     ...(offset_m === 0 ? [] : [upright('offset', [Math.min(0, offset_m), Math.max(0, offset_m)], 0, box.left - row)]),
-    level('through the lining', [x, through(rings.lining)], offset_m, box.top + row),
-    level('to the outside', [x, through(rings.outside)], offset_m, box.top + 2 * row),
-    upright('tuyere inside', [offset_m - bore_radius_m, offset_m + bore_radius_m], end, end + row),
-    upright('tuyere outside', [offset_m - outer_radius_m, offset_m + outer_radius_m], end, end + 2 * row),
-    length('slot, straight across', low, high, 0.6 * row),
+    level('through lining', [x, through(rings.lining)], offset_m, box.top + row),
+    level('through all', [x, through(rings.outside)], offset_m, box.top + 2 * row),
+    {
+      kind: 'callout',
+      text: `tuyere ${size(2 * bore_radius_m)} inside, ${size(2 * outer_radius_m)} outside`,
+      at: [end * 0.97, offset_m + (bore_radius_m + outer_radius_m) / 2],
+      words: [end, offset_m + 3 * row],
+    },
+    {
+      kind: 'callout',
+      text: 'the slot is where the tuyere opens into the bore',
+      at: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2],
+      words: [-rings.bore, -rings.outside - 1.5 * row],
+    },
+    length('slot', low, high, 0.6 * row),
     ...(offset_m === 0
       ? []
       : [

@@ -78,6 +78,9 @@ function fillOf({ crucible }: Furnace): number {
   return Math.min(crucible.height_m - crucible.wall_m, crucible.working_m3 / (Math.PI * inside ** 2));
 }
 
+/** Labels are wide beside a tall thin body, which makes it small on the page. */
+const ROW = 0.085;
+
 const area = (name: string, matter: Matter, outline: readonly Point[]): Area => ({
   kind: 'area',
   name,
@@ -180,7 +183,7 @@ function lidShapes({ lid }: Furnace, { rim, lidTop }: Levels): readonly Area[] {
   return [
     { left: -lid.radius_m, right: -lid.vent_radius_m },
     { left: lid.vent_radius_m, right: lid.radius_m },
-  ].map((sides) => area('lid', 'hot face', rectangle({ ...sides, bottom: rim, top: lidTop })));
+  ].map((sides) => area('hot-face lining', 'hot face', rectangle({ ...sides, bottom: rim, top: lidTop })));
 }
 
 /** The tuyere as it is seen from the side: `start` on the bore, `end` clear of the vessel. */
@@ -265,7 +268,7 @@ function lines({ bore }: Furnace, { spill, lidTop, floor }: Levels, tube: Seen):
 
 function levelMarks(furnace: Furnace, { floor, rim, lidTop, bottomOut, topOut }: Levels, box: Box): Drawing['marks'] {
   const { vessel, bore, lid, wall_m, underfloor_m } = furnace;
-  const row = rowOf(box);
+  const row = rowOf(box, ROW);
   const above = (name: string, half: number, at: number, rows: number) =>
     level(name, [-half, half], at, box.top + rows * row);
   const below = (name: string, half: number, at: number, rows: number) =>
@@ -284,30 +287,35 @@ function levelMarks(furnace: Furnace, { floor, rim, lidTop, bottomOut, topOut }:
     ...(lidAsLining ? [] : [above('lid', lid.radius_m, lidTop, straight ? 2 : 4)]),
     ...(same(vessel.bottom_radius_m, vessel.top_radius_m)
       ? []
-      : [above('vessel inside, top', vessel.top_radius_m, vessel.height_m, straight ? 3 : 5)]),
+      : [above('vessel, top', vessel.top_radius_m, vessel.height_m, straight ? 3 : 5)]),
     level('insulation', [-vesselRadius_m(vessel, underfloor_m), -bottomOut], underfloor_m, box.bottom - row),
     level('wall', [bore.bottom_radius_m, bore.bottom_radius_m + wall_m], floor, box.bottom - row),
     below(straight ? 'bore' : 'bore, bottom', bore.bottom_radius_m, floor, 2),
     below(straight ? (lidAsLining ? 'lining and lid' : 'lining') : 'lining, bottom', bottomOut, underfloor_m, 3),
-    below('vessel inside', vessel.bottom_radius_m, 0, 4),
+    below(
+      same(vessel.bottom_radius_m, vessel.top_radius_m) ? 'vessel' : 'vessel, bottom',
+      vessel.bottom_radius_m,
+      0,
+      4,
+    ),
   ];
 }
 
 function uprightMarks(furnace: Furnace, { floor, foot, rim, lidTop }: Levels, box: Box, tube: Seen): Drawing['marks'] {
   const { vessel, bore, lid, underfloor_m, bed_m } = furnace;
-  const row = rowOf(box);
+  const row = rowOf(box, ROW);
   const { start, end, axis, leaves, tilt } = tube;
   const corner: Point = [leaves, axis(leaves)];
   const left = (rows: number): number => box.left - rows * row;
   return [
-    ...(underfloor_m > 0 ? [upright('under the floor', [0, underfloor_m], -liningRadius_m(furnace, 0), left(1))] : []),
+    ...(underfloor_m > 0 ? [upright('below floor', [0, underfloor_m], -liningRadius_m(furnace, 0), left(1))] : []),
     upright('floor', [underfloor_m, floor], -bore.bottom_radius_m, left(1)),
     ...(foot > floor ? [upright(bed_m > 0 ? 'charcoal' : 'plinth', [floor, foot], 0, left(1))] : []),
-    upright('height inside', [floor, rim], -bore.top_radius_m, left(2)),
+    upright('height', [floor, rim], -bore.top_radius_m, left(2)),
     upright('lid', [rim, lidTop], -lid.radius_m, left(2)),
-    upright('vessel inside', [0, vessel.height_m], -vessel.top_radius_m, left(3)),
+    upright('vessel', [0, vessel.height_m], -vessel.top_radius_m, left(3)),
     ...(tube.axis(start) - tube.bore > floor
-      ? [upright('lowest edge of the hole', [floor, axis(start) - tube.bore], start, end + row)]
+      ? [upright('hole above floor', [floor, axis(start) - tube.bore], start, end + row)]
       : []),
     ...(tilt > 0
       ? [{ kind: 'angle', name: 'tilt', corner, from: [end, corner[1]], to: [end, axis(end)] } as const]
@@ -317,7 +325,7 @@ function uprightMarks(furnace: Furnace, { floor, foot, rim, lidTop }: Levels, bo
 
 function callouts(furnace: Furnace, { foot, spill, rim }: Levels, box: Box, tube: Seen): readonly Callout[] {
   const { crucible, tuyere, bore, rim_m } = furnace;
-  const row = rowOf(box);
+  const row = rowOf(box, ROW);
   const right = box.right + row;
   const callout = (text: string, at: Point, up: number): Callout => ({ kind: 'callout', text, at, words: [right, up] });
   const aside = size(Math.abs(tuyere.offset_m));

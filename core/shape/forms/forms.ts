@@ -213,7 +213,7 @@ function refuseUnbuildable({ overlap_m, clip_spacing_m, radial_wires, rings, wir
   refuseOutside('clips', clip_spacing_m, [0.02, 1], 'm', '120 mm', 'clips');
   refuseOutside('wire', wire_m, [0.0003, 0.006], 'm', '1.3 mm', 'wire');
   refuseOutside('radial wires', radial_wires, [3, 36], 'count', '8', 'radials');
-  refuseOutside('rings', rings, [0, 10], 'count', '2', 'rings');
+  refuseOutside('rings', rings, [0, 3], 'count', '2', 'rings');
   if (mesh?.roll_m !== undefined) refuseOutside('a roll', mesh.roll_m, [0.1, 5], 'm', '24 in', 'roll');
   if (mesh?.thickness_m !== undefined) refuseOutside('mesh', mesh.thickness_m, [0.0001, 0.01], 'm', '1 mm', 'mesh');
 }

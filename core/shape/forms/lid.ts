@@ -66,6 +66,13 @@ export function lidHoops(lid: LidShape, sheet_m: number, overlap_m: number): rea
   ];
 }
 
+const ringNames: readonly (readonly string[])[] = [
+  [],
+  ['ring'],
+  ['inner ring', 'outer ring'],
+  ['inner ring', 'middle ring', 'outer ring'],
+];
+
 /** The lid from above, with its vent and the wires to bend on it. */
 export function lidPattern(lid: LidShape, wires: LidWires): Piece {
   const outline = circle({ radius_m: lid.radius_m });
@@ -90,7 +97,7 @@ export function lidPattern(lid: LidShape, wires: LidWires): Piece {
     marks: [
       level('vent', [-lid.vent_radius_m, lid.vent_radius_m], 0, -lid.radius_m - row),
       ...wires.rings.map(({ radius_m }, n) =>
-        level(`ring ${n + 1}`, [-radius_m, radius_m], 0, -lid.radius_m - (n + 2) * row),
+        level(ringNames[wires.rings.length]?.[n] ?? 'ring', [-radius_m, radius_m], 0, -lid.radius_m - (n + 2) * row),
       ),
       level('lid', [-lid.radius_m, lid.radius_m], 0, -lid.radius_m - (wires.rings.length + 2) * row),
       length('wire stops short', at(lid.vent_radius_m, step / 2), at(wires.radial.from_m, step / 2)),

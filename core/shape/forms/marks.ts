@@ -1,8 +1,9 @@
 import type { LengthMark, Point } from '../drawing.ts';
 import type { Box } from './outline.ts';
 
-/** Room for one row of dimensions beside a drawing of this size, m. */
-export const rowOf = ({ left, right, bottom, top }: Box): number => 0.055 * Math.max(right - left, top - bottom);
+/** Room for one row of dimensions beside a drawing, m: a share of its size, more where many words shrink it. */
+export const rowOf = ({ left, right, bottom, top }: Box, share = 0.055): number =>
+  share * Math.max(right - left, top - bottom);
 
 export const length = (name: string, from: Point, to: Point, off_m = 0): LengthMark => ({
   kind: 'length',

@@ -1,10 +1,10 @@
 import type { Point } from '../drawing.ts';
 
-/** What a chord may lie off its arc, m: finer than anyone scribes. */
-const CHORD_OFF_m = 0.0002;
+/** What a chord may lie off its arc, m: finer than anyone scribes, and smooth to the eye. */
+const CHORD_OFF_m = 0.0001;
 const FEWEST_CHORDS = 2;
 
-/** Chords that keep within 0.2 mm of an arc: n = turn / (2 acos(1 − off / radius)). Radius > 0, m; turn in rad. */
+/** Chords that keep within 0.1 mm of an arc: n = turn / (2 acos(1 − off / radius)). Radius > 0, m; turn in rad. */
 export function chordsOf({ radius_m, turn_rad }: { radius_m: number; turn_rad: number }): number {
   const step = 2 * Math.acos(1 - Math.min(CHORD_OFF_m, radius_m / 4) / radius_m);
   return Math.max(FEWEST_CHORDS, Math.ceil(Math.abs(turn_rad) / step));
@@ -31,7 +31,7 @@ export function arc({
 
 /** A circle as a closed outline, its last point not repeated; a corner on each axis, so that its box is true. */
 export function circle({ centre: [x, y] = [0, 0], radius_m }: { centre?: Point; radius_m: number }): readonly Point[] {
-  const count = 4 * Math.ceil(chordsOf({ radius_m, turn_rad: Math.PI / 2 }));
+  const count = 4 * chordsOf({ radius_m, turn_rad: Math.PI / 2 });
   return Array.from({ length: count }, (_, at): Point => {
     const turn = (2 * Math.PI * at) / count;
     return [x + radius_m * Math.cos(turn), y + radius_m * Math.sin(turn)];

@@ -1,8 +1,8 @@
 import { formatBoth } from '../../quantity/format.ts';
-import type { Callout, Drawing, Line, Point } from '../drawing.ts';
+import type { Callout, Drawing, LengthMark, Line, Point } from '../drawing.ts';
 import type { Hole } from './hole.ts';
 import { length, level, rowOf, upright } from './marks.ts';
-import { boxOf, chordsOf } from './outline.ts';
+import { type Box, boxOf, chordsOf } from './outline.ts';
 import type { Piece } from './piece.ts';
 import { type Cone, flatten, leanOf, sectorOf } from './sector.ts';
 
@@ -108,17 +108,18 @@ function sectorMarks(about: Around): Drawing['marks'] {
   const row = rowOf(box);
   const [from, to] = [bottom[0]!, top[0]!];
   return [
-    level('straight across', [from[0], low[0]], low[1], box.bottom - 2 * row),
-    level('straight across', [to[0], top.at(-1)![0]], to[1], box.top + row),
-    ...rise('rise of the lower edge', low[1], 0),
-    ...rise('rise of the upper edge', to[1], slant_m),
-    length('along the edge', from, to, row),
+    level('across', [from[0], low[0]], low[1], box.bottom - 2 * row),
+    level('across', [to[0], top.at(-1)![0]], to[1], box.top + row),
+    rise(low[1], 0, box.right + 2 * row),
+    rise(to[1], slant_m, box.right + row),
+    length('edge', from, to, row),
     ...(overlap_m > 0 ? [length('lap', low, lapped, -row)] : []),
   ];
 }
 
-const rise = (name: string, chord: number, arc: number): Drawing['marks'] =>
-  chord === arc ? [] : [upright(name, [Math.min(chord, arc), Math.max(chord, arc)], 0)];
+/** How far the middle of an edge stands off the straight line between its ends. */
+const rise = (chord: number, arc: number, line: number): LengthMark =>
+  upright('rise', [Math.min(chord, arc), Math.max(chord, arc)], 0, line);
 
 function swing(
   { inner_radius_m, outer_radius_m, angle_rad }: { inner_radius_m: number; outer_radius_m: number; angle_rad: number },
@@ -128,7 +129,7 @@ function swing(
   const degrees = ((angle_rad * 180) / Math.PI).toFixed(1);
   return {
     kind: 'callout',
-    text: `arcs about one point: radius ${formatBoth(inner_radius_m, 'm', 'US')} and ${formatBoth(outer_radius_m, 'm', 'US')}, over ${degrees}° without the lap`,
+    text: `arcs about one point: radius ${formatBoth(inner_radius_m, 'm', 'US', 'sheet')} and ${formatBoth(outer_radius_m, 'm', 'US', 'sheet')}, over ${degrees}° without the lap`,
     at: about.top[Math.floor(about.top.length / 4)]!,
     words: [box.left + (box.right - box.left) * 0.1, box.top + 2 * rowOf(box)],
   };
@@ -139,24 +140,36 @@ function holeMarks(hole: Hole, edge: readonly Point[], about: Around): Drawing['
   const row = rowOf(boxAround(about));
   const left = about.bottom[0]![0];
   const middle = (box.bottom + box.top) / 2;
-  const right = box.right + row;
+  const note = (text: string, at: Point, rows: number): Callout => ({
+    kind: 'callout',
+    text,
+    at,
+    words: [box.right + 2 * row, box.top + rows * row],
+  });
   return [
     ...(about.straight ? [level('to the hole', [left, box.left], middle)] : []),
-    level('hole', [box.left, box.right], box.top, box.top + row),
-    ...(hole.notch ? [] : [upright('edge to hole', [0, box.bottom], 0, -0.5 * row + box.left)]),
-    upright('hole', [box.bottom, box.top], (box.left + box.right) / 2, right),
+    level('hole, wide', [box.left, box.right], box.top, box.top + row),
+    ...(hole.notch ? [] : [upright('edge to hole', [0, box.bottom], 0, box.left - 0.5 * row)]),
+    upright('hole, tall', [box.bottom, box.top], (box.left + box.right) / 2, box.right + row),
+    ...(hole.grazes ? [grazedMark(edge, box, row)] : []),
     ...(about.straight ? [] : [note('the middle of the hole is on the middle of the sheet', [0, box.top], 3)]),
     ...(hole.notch ? [note('the hole runs out at the edge: cut a notch', [0, 0], 5)] : []),
-    ...(hole.grazes ? [note('straight edge: the tube grazes the side here', [grazed(hole, box), middle], 4)] : []),
   ];
-
-  function note(text: string, at: Point, rows: number): Callout {
-    return { kind: 'callout', text, at, words: [box.right + 2 * row, box.top + rows * row] };
-  }
 }
 
-const grazed = (hole: Hole, { left, right }: { left: number; right: number }): number =>
-  hole.middle_rad >= 0 ? right : left;
+/** The straight end of a hole whose tube grazes the side. */
+function grazedMark(edge: readonly Point[], { left, right }: Box, row: number): LengthMark {
+  const [first, last] = [edge[0]!, edge.at(-1)!];
+  const [low, high] = Math.abs(last[1] - first[1]) > 1e-6 ? [first, last] : endsAtMost(edge);
+  const aside = low[0] > (left + right) / 2 ? -0.45 * row : 0.45 * row;
+  return length('straight edge', low, high, aside);
+}
+
+/** Lower and upper end of the edge at the largest turn: the turns run out and back. */
+function endsAtMost(edge: readonly Point[]): readonly [Point, Point] {
+  const half = edge.length / 2;
+  return [edge[half - 1]!, edge[half]!];
+}
 
 function saysOf(name: string, about: Around, hole: readonly Point[] | undefined): string {
   const { bottom, top, slant_m, straight, overlap_m } = about;

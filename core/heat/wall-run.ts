@@ -50,7 +50,7 @@ export interface WallInput {
   readonly until_shell_below_K?: number;
   /** Cells a layer; 20 by default. */
   readonly cells?: number;
-  /** Error a step may make anywhere, K; 0.3 by default. */
+  /** Error a step may make anywhere, K; 0.3 by default. Three times as much while water boils. */
   readonly tolerance_dK?: number;
 }
 

@@ -15,6 +15,13 @@ const FIRST_STEP_s = 1;
 const KINK_TOLERANCES = 10;
 const SMALLEST_STEP_s = 1e-7;
 const MOST_STEPS = 200_000;
+/** While water boils its front passes from node to node: steps as fine as without it would only follow these jerks. */
+const BOILING_TOLERANCES = 3;
+/** How much longer the next step may be at most: less after one that had to be tried again. Shorter likewise. */
+const FASTEST = 4;
+const AFTER_REJECTION = 1.5;
+const SLOWEST = 0.2;
+const FAILED = 0.25;
 /** Of the heat that went through: above it the answer is wrong, and so is the program. */
 const WORST_IMBALANCE = 0.01;
 
@@ -107,8 +114,9 @@ const levelOf = ({ plateau }: Wall, face_K: number): number => (face_K > BOIL_K 
 
 /** One accepted step, at most to `stop_s`; a face with a given temperature climbs by `slope`. */
 function advance(run: Run, stop_s: number, slope: number): void {
-  const { wall, work, tolerance_dK } = run;
-  for (;;) {
+  const { wall, work } = run;
+  const tolerance_dK = run.tolerance_dK * (wall.boiling ? BOILING_TOLERANCES : 1);
+  for (let tries = 0; ; tries++) {
     const left_s = stop_s - run.time_s;
     // No sliver is left over before the stop.
     const last = run.step_s >= left_s;
@@ -127,7 +135,10 @@ function advance(run: Run, stop_s: number, slope: number): void {
       run.out_J += work.out_J;
       note(run, step_s);
       // A step cut short at a stop says nothing about the next one but that it may be longer.
-      run.step_s = Math.max(last ? run.step_s : 0, step_s * growth(share));
+      run.step_s = Math.max(
+        last ? run.step_s : 0,
+        step_s * Math.min(growth(share), tries > 0 ? AFTER_REJECTION : FASTEST),
+      );
       return;
     }
     undo(wall, work);
@@ -139,8 +150,7 @@ function advance(run: Run, stop_s: number, slope: number): void {
   }
 }
 
-const FAILED = 0.25;
-const growth = (share: number): number => Math.min(4, Math.max(0.2, 0.9 * share ** (-1 / 3)));
+const growth = (share: number): number => Math.min(FASTEST, Math.max(SLOWEST, 0.9 * share ** (-1 / 3)));
 
 function note(run: Run, step_s: number): void {
   const { time_s, in_J, out_J } = run;

@@ -20,6 +20,8 @@ export interface Wall {
   into_slope: number;
   outward_slope: number;
   wet: boolean;
+  /** Some node is at 100 °C and has water left. */
+  boiling: boolean;
 
   readonly level: Float64Array;
   readonly T_K: Float64Array;
@@ -58,6 +60,7 @@ export function startWall(input: WallInput, cells: number): Wall {
     into_slope: 0,
     outward_slope: 0,
     wet: false,
+    boiling: false,
     level: new Float64Array(nodes).fill(start_K),
     T_K: new Float64Array(nodes).fill(start_K),
     heat: new Float64Array(nodes),

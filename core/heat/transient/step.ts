@@ -155,6 +155,7 @@ export function settle(wall: Wall, work: Stepper, step_s: number): void {
 function dry(wall: Wall): void {
   const { level, heat, water_kg, plateau, start_K } = wall;
   let left = false;
+  let boiling = false;
   for (let node = 0; node < level.length; node++) {
     const water = water_kg[node]!;
     if (water === 0) continue;
@@ -167,7 +168,10 @@ function dry(wall: Wall): void {
       level[node] = Math.max(BOIL_K, level[node]! - plateau[node]!);
       setPlateau(wall, node);
     }
-    if (water_kg[node]! > 0) left = true;
+    if (water_kg[node]! === 0) continue;
+    left = true;
+    if (level[node]! >= BOIL_K) boiling = true;
   }
   wall.wet = left;
+  wall.boiling = boiling;
 }

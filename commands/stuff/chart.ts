@@ -1,6 +1,6 @@
 import type { Curve, Material } from '../../core/materials/material.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
-import { formatSi } from '../../core/quantity/format.ts';
+import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Chart } from '../card.ts';
 
 interface Drawn extends Material {
@@ -49,8 +49,10 @@ function limitOf({ name, properties }: Drawn, drawn: readonly Drawn[], units: Un
 
 function inWords({ name, conductivity_W_mK: { T_K, low, typical, high } }: Drawn, units: UnitSystem): string {
   const at = (row: number) => {
-    const [value, least, most] = [typical, low, high].map((ys) => formatSi(ys[row]!, 'W/(m K)', units));
-    return `${value} (${least} to ${most}) at ${formatSi(T_K[row]!, 'K', units)}`;
+    const range = { low: low[row]!, high: high[row]! };
+    const figure = { id: 'k', label: 'k', value: typical[row]!, unit: 'W/(m K)', range, rangeBasis: 'judged' } as const;
+    const shown = formatFigure(figure, units);
+    return `${shown.lead}${shown.range ? ` (${shown.range})` : ''} at ${formatSi(T_K[row]!, 'K', units)}`;
   };
   return `${name} conducts ${at(0)} and ${at(T_K.length - 1)}.`;
 }

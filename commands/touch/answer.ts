@@ -214,7 +214,8 @@ function workingOf({ question, options }: Parts): readonly Step[] {
     ...(sighted
       ? [
           {
-            formula: 'surface⁴ = (set × reading⁴ − (set − emissivity) × surroundings⁴) ÷ emissivity',
+            formula:
+              'signal(surface) = (set × signal(reading) − (set − emissivity) × signal(surroundings)) ÷ emissivity, of a black body, 8 to 14 µm',
             inputs: { ...sighted, emissivity: touched.emissivity.typical },
             gives: { surface_K: surface_K.typical, adverse_surface_K: surface_K.high },
             source: touched.emissivity_source,

@@ -20,7 +20,7 @@ export interface Typed {
 const typed = z.custom<Typed>((value) => typeof value === 'object' && value !== null && 'text' in value);
 
 /** Zod carries the AskError out unharmed; `answer.ts` takes it from there. */
-function reading<T>(read: (value: Typed) => T) {
+export function reading<T>(read: (value: Typed) => T) {
   return typed.transform((value, context) => {
     try {
       return read(value);

@@ -1,15 +1,18 @@
 import type { WallAnswer } from '../../core/heat/wall-answer.ts';
-import { smallFire_W } from '../../core/heat/wall-fuel.ts';
-import { longest_s, shortName, touch_K } from '../../core/heat/wall-question.ts';
-import { findMaterial } from '../../core/materials/catalogue.ts';
-import type { Figure } from '../../core/quantity/figure.ts';
-import { formatFigure, formatSi } from '../../core/quantity/format.ts';
+import type { LayerHeat } from '../../core/heat/wall-limits.ts';
+import { recipes } from '../../core/mix/recipes.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { formatSi } from '../../core/quantity/format.ts';
+import { ringVolume_m3 } from '../../core/shape/volume.ts';
+import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { wallChart } from './chart.ts';
 import { depthFigures, heatFigures, interfaceFigures, shellFigures, touchFigures } from './figures.ts';
 import { layerText, thickerText } from './layers.ts';
+import { wallNotes } from './notes.ts';
 import type { WallOptions } from './options.ts';
 import type { AskedWall } from './question.ts';
+import { headlineOf, hottestShell_K } from './words.ts';
 
 interface Parts {
   readonly asked: AskedWall;
@@ -18,164 +21,144 @@ interface Parts {
   readonly context: AnswerContext;
 }
 
-const inch = 0.0254;
+const inch_m = 0.0254;
 
 export function wallCard(parts: Parts): Answer {
-  const { asked, answer, context } = parts;
-  const { firing, model, doubt } = answer;
+  const { asked, answer, options, context } = parts;
+  const { units } = context;
   return {
-    headline: headline(parts),
+    headline: headlineOf(answer, units),
     figures: [
       ...shellFigures(answer),
-      ...touchFigures(answer),
-      ...interfaceFigures(answer),
+      ...touchFigures(answer, units),
+      ...interfaceFigures(answer, units),
       ...heatFigures(answer),
-      ...depthFigures(answer),
+      ...depthFigures(answer, units),
     ],
-    chart: wallChart(answer, context.units),
-    notes: notesOf(parts),
+    table: pathTable(answer, units),
+    chart: wallChart(answer, units),
+    notes: wallNotes(answer, asked, options, units),
     assumed: asked.assumed,
-    doubt: doubt
-      ? `${doubt.input} (${Math.round(doubt.share * 100)} % of the spread of the shell's peak)`
-      : answer.outside_model.length > 0
-        ? `whether the wall stays what it is: ${answer.outside_model.join('; ')}`
-        : 'nothing that was sampled',
+    doubt: doubtOf(answer),
     sources: sourcesOf(parts),
     working: answer.steps(),
-    handsOver: {
-      layers: asked.layers.map(layerText).join('; '),
-      bore: metres(model.question.bore_m),
-      height: metres(model.question.height_m),
-      hot: `${(model.question.hot_K.typical - 273.15).toFixed(0)} °C`,
-      stored: `${(firing.stored_J / 1e6).toPrecision(4)} MJ`,
-      loss: `${firing.shell_loss_W.toPrecision(4)} W`,
-    },
+    handsOver: handsOver(parts),
     hazards: hazardsOf(parts),
     next: nextLines(parts),
   };
 }
 
-function headline({ answer, context: { units } }: Parts): string {
-  const { firing, ranges, outside_model, layers } = answer;
-  const show = (figure: Figure | undefined) => {
-    if (!figure) return '';
-    const { lead, range } = formatFigure(figure, units);
-    return range === undefined ? lead : `${lead} (${range})`;
+function doubtOf({ doubt, outside_model }: WallAnswer): string {
+  if (doubt) return `${doubt.input} (${Math.round(doubt.share * 100)} % of the spread of the shell's peak)`;
+  return outside_model.length > 0
+    ? `what is left of the wall: ${outside_model.join('; ')}`
+    : 'nothing that was sampled';
+}
+
+function pathTable({ paths }: WallAnswer, units: UnitSystem): Table {
+  return {
+    columns: ['held for long, heat leaves by', 'loss', 'share'],
+    rows: paths.paths.map(({ path, loss_W, share }) => [
+      path,
+      formatSi(loss_W, 'W', units),
+      `${(share * 100).toFixed(0)} %`,
+    ]),
   };
-  const [peak] = shellFigures(answer);
-  const minutes = (seconds: number) =>
-    formatSi(Math.abs(seconds), 's', units, Math.abs(seconds) < 5400 ? 'minutes' : 'hours');
-  const after = firing.shell_peak_after_s;
-  const when =
-    Math.abs(after) < 60
-      ? 'as the fire goes out'
-      : after > 0
-        ? `${minutes(after)} after the fire is out`
-        : `${minutes(after)} before the fire is out`;
-  const cool_s = ranges.cool0?.high ?? firing.cool_s[0]!;
-  const hot = firing.shell_peak_K > touch_K || (ranges.shell_peak?.high ?? 0) > touch_K;
-  const touch = !hot
-    ? `It stays below ${formatSi(touch_K, 'K', units)}: a hand may rest on it`
-    : cool_s >= longest_s - 1
-      ? 'Not safe to touch for more than two days after that'
-      : `Safe to touch ${formatSi(cool_s, 's', units, 'hours')} after the fire is out${ranges.cool0 ? ', at the slow end' : ''}`;
-  const limits = layers
-    .filter(({ exceeds }) => exceeds)
-    .map(
-      ({ material, adverse_K, limit_K }) =>
-        ` ${capital(shortName(material.name))} gets to ${formatSi(adverse_K, 'K', units)}, above its limit of ${formatSi(limit_K ?? 0, 'K', units)}.`,
-    );
-  const norange = outside_model.length > 0 ? ` No range: ${outside_model.join('; ')}.` : '';
-  return `The shell peaks at ${show(peak)} ${when}. ${touch}.${limits.join('')}${norange}`;
 }
-
-function notesOf({ answer, asked, options, context: { units } }: Parts): readonly string[] {
-  const { firing, model, layers, another_inch } = answer;
-  const rows: (string | undefined)[] = [
-    powerNote(firing.ramp_power_W, units),
-    `Another inch of ${shortName(layers.at(-1)?.material.name ?? '')}: the shell peaks ${Math.round(firing.shell_peak_K - another_inch.shell_peak_K)} K lower and the wall stores ${percent(another_inch.stored_J / firing.stored_J - 1)} at fire out.`,
-    `The side wall only: lid, floor, pot and metal take heat beside it.`,
-    asked.finish.emissivity.typical < 0.6
-      ? 'An infrared thermometer set to 0.95 reads this bright shell far too cold: give it a spot of black stove paint, or ask touch with reads=.'
-      : undefined,
-    options.damp && options.damp.si > 0
-      ? 'Its water is taken to leave by the bore. Some goes outward instead and may keep the shell wet at 60 to 100 °C early on: do not trust a cool first hour.'
-      : undefined,
-    paintNote(answer, asked, units),
-    model.question.lid_off_s > 0
-      ? 'With the lid off the hot face cools fast: a rammed face likes that less than a closed, slow night.'
-      : undefined,
-  ];
-  return rows.filter((one) => one !== undefined);
-}
-
-function powerNote(ramp_W: number, units: AnswerContext['units']): string {
-  const power = (watts: number) => formatSi(watts, 'W', units);
-  const needed = `Heating the side wall that fast takes ${power(ramp_W)} on average; a small burner or blown charcoal leaves about ${power(smallFire_W.low)} to ${power(smallFire_W.high)} in a furnace (from memory).`;
-  return ramp_W > smallFire_W.high ? `${needed} It will be slower than that: give ramp= a longer time.` : needed;
-}
-
-function paintNote({ firing, ranges }: WallAnswer, { finish }: AskedWall, units: AnswerContext['units']) {
-  const limit = findMaterial('painted-steel').properties.service_limit_K;
-  const hottest_K = ranges.shell_peak?.high ?? firing.shell_peak_K;
-  if (finish.touch !== 'painted-metal' || !limit || hottest_K <= limit.low) return undefined;
-  return `The shell may pass ${formatSi(limit.low, 'K', units)}, where common paint starts to brown and smell; stove paint stands more.`;
-}
-
-const percent = (share: number): string => `${share >= 0 ? '+' : '−'}${Math.abs(share * 100).toFixed(0)} %`;
 
 function sourcesOf({ answer, asked }: Parts): readonly string[] {
   const found = [
-    'derived',
-    ...answer.model.layers.flatMap(({ material: { conductivity_W_mK: k, heat_capacity_J_kgK: c, properties } }) =>
-      [k?.source, c?.source, properties.density_kg_m3?.source, properties.service_limit_K?.source].filter(
-        (one) => one !== undefined,
-      ),
-    ),
+    ...answer.model.layers.flatMap(({ material: { conductivity_W_mK: k, heat_capacity_J_kgK: c, properties } }) => [
+      k?.source,
+      c?.source,
+      properties.density_kg_m3?.source,
+      properties.service_limit_K?.source,
+    ]),
     asked.finish.emissivity.source,
     ...answer.steps().map(({ source }) => source),
   ];
-  return [...new Set(found)];
+  return [...new Set(found.filter((one) => one !== undefined))];
 }
 
-/** Above this rate a damp lining is heated faster than any drying schedule allows, K/s: 50 K/h. */
+/** For `mix`, `settle` and what asks for heat: as it would be typed. */
+function handsOver({ asked, answer }: Parts): Record<string, string> {
+  const { question } = answer.model;
+  const [hot] = asked.layers;
+  const radius_m = question.bore_m / 2;
+  const face_m3 = ringVolume_m3({
+    outer_radius_m: radius_m + (hot?.thickness_m ?? 0),
+    inner_radius_m: radius_m,
+    height_m: question.height_m,
+  });
+  const recipe = recipes.find(({ lining }) => lining === hot?.material.id);
+  return {
+    layers: asked.layers.map(layerText).join('; '),
+    bore: millimetres(question.bore_m),
+    height: millimetres(question.height_m),
+    hot: `${Math.round(question.hot_K.typical - 273.15)} °C`,
+    stored: `${(answer.firing.stored_J / 1e6).toPrecision(4)} MJ`,
+    loss: `${answer.firing.shell_loss_W.toPrecision(4)} W`,
+    ...(recipe ? { amount: `${face_m3.toPrecision(6)} m3`, recipe: recipe.id } : {}),
+  };
+}
+
+/** Faster than this no schedule heats a damp lining, K/s: 50 K/h. */
 const fastest_K_s = 50 / 3600;
 
 function hazardsOf({ answer, asked, options }: Parts): NonNullable<Answer['hazards']> {
-  const { firing, ranges, layers, model } = answer;
-  const { hot_K, ramp_s } = model.question;
-  const damp = options.damp !== undefined && options.damp.si > 0.01;
-  const fast = (hot_K.typical - 293) / ramp_s > fastest_K_s;
+  const { layers, model } = answer;
+  const { hot_K, ramp_s, air_K } = model.question;
+  const water = options.damp?.si ?? 0;
+  const damp = water > 0.01;
+  const fast = (hot_K.typical - air_K.typical) / ramp_s > fastest_K_s;
   return {
     facts: [
       'hot-steel',
       ...asked.finish.hazards,
       ...layers.flatMap(({ material }) => material.hazards),
-      ...(damp ? ['damp-lining', ...(fast ? ['fast-firing'] : [])] : []),
+      ...(damp ? ['damp-lining'] : []),
+      ...(damp && fast ? ['fast-firing'] : []),
     ],
     numbers: {
-      shell_K: ranges.shell_peak?.high ?? firing.shell_peak_K,
-      hot_face_K: layers[0]?.adverse_K ?? hot_K.high,
-      ...(layers[1] ? { interface_K: layers[1].adverse_K } : {}),
-      ...(damp ? { lining_water: options.damp?.si ?? 0 } : {}),
+      shell_K: hottestShell_K(answer),
+      ...limitNumbers(layers),
+      ...(damp ? { lining_water: water } : {}),
     },
+  };
+}
+
+/** The rules on hot face and interface speak of Portland and of fibre: give them the temperatures of those layers. */
+function limitNumbers([first, ...behind]: readonly LayerHeat[]): Record<string, number> {
+  const holds = (layer: LayerHeat | undefined, hazard: string) => layer?.material.hazards.includes(hazard) ?? false;
+  const portland = behind.find((layer) => holds(layer, 'portland'));
+  const fibre = [first, ...behind].find((layer) => holds(layer, 'ceramic-fibre'));
+  if (first && holds(first, 'portland')) return { hot_face_K: first.adverse_K };
+  return {
+    ...(portland ? { interface_K: portland.adverse_K } : fibre ? { hot_face_K: fibre.adverse_K } : {}),
   };
 }
 
 function nextLines({ asked, answer, context: { commands, units } }: Parts): NonNullable<Answer['next']> {
   const has = (name: string) => commands.some((one) => one.name === name);
   const last = asked.layers.at(-1);
-  const peak = formatSi(answer.ranges.shell_peak?.high ?? answer.firing.shell_peak_K, 'K', units);
+  const recipe = recipes.some(({ lining }) => lining === asked.layers[0]?.material.id);
   return [
-    { label: 'another inch behind', line: `again ${thickerText(asked.layers, inch, units)}` },
+    { label: 'another inch behind', line: `again ${thickerText(asked.layers, inch_m, units)}` },
     answer.model.question.lid_off_s > 0
       ? { label: 'with the lid on', line: 'again after=lid on' }
       : { label: 'with the lid off', line: 'again after=lid off' },
-    ...(has('touch') ? [{ label: 'what that does to a hand', line: `touch ${peak}` }] : []),
-    ...(last && has('stuff') ? [{ label: 'where it fails', line: `stuff ${last.material.id}` }] : []),
+    ...(has('touch')
+      ? [
+          {
+            label: 'what that does to a hand',
+            line: `touch ${formatSi(hottestShell_K(answer), 'K', units)} surface=${asked.finish.id}`,
+          },
+        ]
+      : []),
+    ...(recipe && has('mix') ? [{ label: 'the mix for its hot face', line: 'mix for=last' }] : []),
+    ...(last && has('stuff') ? [{ label: 'where its backing fails', line: `stuff ${last.material.id}` }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }
 
-const metres = (value: number): string => `${(value * 1000).toPrecision(6)} mm`;
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const millimetres = (value: number): string => `${Number((value * 1000).toPrecision(6))} mm`;

@@ -4,7 +4,8 @@ import type { Output, WallAnswer } from '../../core/heat/wall-answer.ts';
 import { touchLevels_K } from '../../core/heat/wall-firing.ts';
 import { type ComparedFuel, fuelFor_kg } from '../../core/heat/wall-fuel.ts';
 import { longest_s, shortName } from '../../core/heat/wall-question.ts';
-import type { Figure } from '../../core/quantity/figure.ts';
+import type { Figure, UnitSystem } from '../../core/quantity/figure.ts';
+import { formatSi } from '../../core/quantity/format.ts';
 
 export const wallFigures = {
   'wall.shell_peak': 'hottest that the shell gets',
@@ -22,7 +23,7 @@ export const wallFigures = {
   'wall.charcoal': 'charcoal whose whole heat is what the wall took',
   'wall.propane': 'propane whose whole heat is what the wall took',
   'wall.loss': 'leaving the shell when the fire goes out',
-  'wall.total_loss': 'by every path then, if the heat stood still',
+  'wall.total_loss': 'by every path but the gas, once it has been held long',
   'wall.ramp_power': 'what the side wall takes on the way up, on average',
   'wall.peak_power': 'most that the side wall takes at once',
   'wall.depth450': 'lining deep that passed 450 °C',
@@ -42,49 +43,50 @@ function sampled(id: WallFigureId, value: number, unit: Figure['unit'], range?: 
     : { id, label, value, unit, rangeBasis: 'none' };
 }
 
-const celsius = (kelvin: number): number => kelvin - 273.15;
+/** From memory of the marks: bond of cement hydrates gone, quartz step, clay sintered. */
+const marks_C = [450, 573, 900] as const;
 
 export function shellFigures({ firing, ranges }: WallAnswer): readonly Figure[] {
   return [
     { ...sampled('wall.shell_peak', firing.shell_peak_K, 'K', ranges.shell_peak), label: 'shell at its hottest' },
     {
       ...sampled('wall.shell_peak_after', firing.shell_peak_after_s, 's', ranges.peak_after),
-      label: 'that is after fire out',
+      label: 'which is after fire out',
       shown: 'minutes',
     },
   ];
 }
 
 /** From the coolest level up; the adverse end is what to go by. */
-export function touchFigures({ firing, ranges }: WallAnswer): readonly Figure[] {
+export function touchFigures({ firing, ranges }: WallAnswer, units: UnitSystem): readonly Figure[] {
   return touchLevels_K.map((level_K, index) => {
-    const id = `wall.touch${Math.round(celsius(level_K))}` as WallFigureId;
+    const id = `wall.touch${Math.round(level_K - 273.15)}` as WallFigureId;
     const range = ranges[`cool${index}` as Output];
     const latest = range?.high ?? firing.cool_s[index]!;
     return {
       ...sampled(id, firing.cool_s[index]!, 's', range),
-      label: `below ${Math.round(celsius(level_K))} °C, after fire out`,
+      label: `shell below ${formatSi(level_K, 'K', units)}, after it`,
       shown: 'hours',
-      ...(latest >= longest_s - 1 ? { note: 'not within two days at the adverse end' } : {}),
+      ...(latest >= longest_s - 1 ? { note: 'or longer' } : {}),
     };
   });
 }
 
-export function interfaceFigures({ firing, interface_ranges, layers }: WallAnswer): readonly Figure[] {
+export function interfaceFigures(
+  { firing, interface_ranges, layers }: WallAnswer,
+  units: UnitSystem,
+): readonly Figure[] {
   return firing.interface_peaks_K.map((peak_K, index) => {
-    const behind = layers[index + 1];
-    const limit = behind?.limit_K;
+    const limit_K = layers[index + 1]?.limit_K;
     return {
       ...sampled(`wall.interface${index + 1}` as WallFigureId, peak_K, 'K', interface_ranges[index]),
-      label: `behind the ${shortName(layers[index]?.material.name ?? '')}, hottest`,
-      ...(behind && limit !== undefined
-        ? { note: `${shortName(behind.material.name)} holds to ${Math.round(celsius(limit))} °C` }
-        : {}),
+      label: `behind ${shortName(layers[index]?.material.name ?? '')}`,
+      ...(limit_K === undefined ? {} : { note: `limit ${formatSi(limit_K, 'K', units)}` }),
     };
   });
 }
 
-export function heatFigures({ firing, ranges, another_inch }: WallAnswer): readonly Figure[] {
+export function heatFigures({ firing, ranges, another_inch, paths }: WallAnswer): readonly Figure[] {
   const fuel = (name: ComparedFuel): Figure => {
     const scale = (heat_J: number) => fuelFor_kg(heat_J, name);
     const range = ranges.in && { low: scale(ranges.in.low), high: scale(ranges.in.high) };
@@ -92,22 +94,23 @@ export function heatFigures({ firing, ranges, another_inch }: WallAnswer): reado
   };
   return [
     { ...sampled('wall.heat_in', firing.in_J, 'J', ranges.in), label: 'heat the side wall took' },
-    { ...sampled('wall.stored', firing.stored_J, 'J', ranges.stored), label: 'still in it at fire out' },
-    { ...sampled('wall.passed', firing.passed_J, 'J'), label: 'through the shell by then' },
     fuel('charcoal'),
     fuel('propane'),
-    { ...sampled('wall.loss', firing.shell_loss_W, 'W', ranges.loss), label: 'leaving the shell at fire out' },
-    { ...sampled('wall.ramp_power', firing.ramp_power_W, 'W'), label: 'side wall takes, on the way up' },
+    { ...sampled('wall.stored', firing.stored_J, 'J', ranges.stored), label: 'of it stored at fire out' },
+    { ...sampled('wall.passed', firing.passed_J, 'J'), label: 'of it through the shell' },
+    { ...sampled('wall.loss', firing.shell_loss_W, 'W', ranges.loss), label: 'shell loses at fire out' },
+    { ...sampled('wall.total_loss', paths.total_W, 'W'), label: 'all paths, held for long' },
+    { ...sampled('wall.ramp_power', firing.ramp_power_W, 'W'), label: 'side wall takes heating up' },
     { ...sampled('wall.peak_power', firing.peak_power_W, 'W'), label: 'and at most' },
-    { ...sampled('wall.inch_shell', another_inch.shell_peak_K, 'K'), label: 'shell with another inch behind' },
-    { ...sampled('wall.inch_stored', another_inch.stored_J, 'J'), label: 'stored with it' },
+    { ...sampled('wall.inch_shell', another_inch.shell_peak_K, 'K'), label: 'shell with another inch' },
+    { ...sampled('wall.inch_stored', another_inch.stored_J, 'J'), label: 'stored with another inch' },
   ];
 }
 
-/** How deep the marks of fired clay reached: bond of hydrates gone, quartz step, sintered. */
-export function depthFigures({ run }: WallAnswer): readonly Figure[] {
-  return ([450, 573, 900] as const).map((mark) => ({
+/** How deep the marks of fired clay reached. */
+export function depthFigures({ run }: WallAnswer, units: UnitSystem): readonly Figure[] {
+  return marks_C.map((mark) => ({
     ...sampled(`wall.depth${mark}`, depthOf(run, mark + 273.15), 'm'),
-    label: `passed ${mark} °C, this deep`,
+    label: `depth that passed ${formatSi(mark + 273.15, 'K', units)}`,
   }));
 }

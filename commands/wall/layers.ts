@@ -10,7 +10,13 @@ export interface TypedLayer extends AskedLayer {
   readonly thickness: Quantity;
 }
 
+/** Layers as one typed size: its thickness in all, and the units most of it was typed in. */
+export interface TypedStack extends Quantity {
+  readonly layers: readonly TypedLayer[];
+}
+
 const longest = 5;
+const mostLetters = 200;
 const example = '1 in castable; 2.5 in perlite';
 
 /**
@@ -19,10 +25,24 @@ const example = '1 in castable; 2.5 in perlite';
  * @throws AskError, the option to be filled in by the caller.
  */
 export function readLayers(text: string, system: UnitSystem): readonly TypedLayer[] {
+  if (text.length > mostLetters) throw tooLong(text);
   const parts = text.split(/[;\n]/).map((part) => part.trim());
   if (parts.at(-1) === '') parts.pop();
   if (parts.length === 0 || parts.some((part) => part === '')) throw unreadable(text);
   return parts.map((part) => readLayer(part, system));
+}
+
+/** The same as a quantity: so that the units typed in it count among the others. */
+export function readStack(text: string, system: UnitSystem): TypedStack {
+  const layers = readLayers(text, system);
+  const count = (one: UnitSystem) => layers.filter(({ thickness }) => thickness.system === one).length;
+  return {
+    dimension: 'length',
+    si: layers.reduce((sum, { thickness_m }) => sum + thickness_m, 0),
+    text,
+    system: count('US') > count('metric') ? 'US' : count('metric') > 0 ? 'metric' : undefined,
+    layers,
+  };
 }
 
 function readLayer(part: string, system: UnitSystem): TypedLayer {
@@ -100,6 +120,14 @@ export function thickerText(layers: readonly TypedLayer[], more_m: number, syste
   const thickness = formatSi(last.thickness_m + more_m, 'm', system).replace(/ \(.*\)$/, '');
   return [...layers.slice(0, -1).map(layerText), `${thickness} ${last.material.id}`].join('; ');
 }
+
+const tooLong = (text: string) =>
+  new AskError({
+    code: 'too-long',
+    what: `the layers have ${text.length} characters`,
+    expected: `at most ${mostLetters}`,
+    example,
+  });
 
 const unreadable = (text: string) =>
   new AskError({

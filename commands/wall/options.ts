@@ -1,11 +1,18 @@
 import { z } from 'zod';
-import { choice, quantity, text } from '../options.ts';
+import { choice, type OptionMeta, quantity, reading, text } from '../options.ts';
+import { readStack, refuseInsideOut } from './layers.ts';
 
 const size = { metric: 'cm', US: 'in' };
 const hours = { metric: 'h', US: 'h' };
 
+const layers: OptionMeta = { label: 'layers, hot side first', kind: 'text' };
+
 export const wallOptions = z.strictObject({
-  layers: text({ label: 'layers, hot side first', most: 200 }),
+  layers: reading(({ text: typed, system }) => {
+    const stack = readStack(typed, system ?? 'metric');
+    refuseInsideOut(stack.layers);
+    return stack;
+  }).meta({ ...layers }),
   bore: quantity({ label: 'bore', dimensions: ['length'], plainUnit: size, min: 0.02, max: 3 }).optional(),
   height: quantity({ label: 'heated height', dimensions: ['length'], plainUnit: size, min: 0.02, max: 3 }).optional(),
   hot: quantity({

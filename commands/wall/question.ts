@@ -10,7 +10,7 @@ import { formatSi } from '../../core/quantity/format.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
 import type { Assumption } from '../card.ts';
 import { about } from '../options.ts';
-import { layerText, readLayers, refuseInsideOut, type TypedLayer } from './layers.ts';
+import { layerText, readLayers, type TypedLayer } from './layers.ts';
 import type { WallOptions } from './options.ts';
 
 export interface AskedWall {
@@ -46,11 +46,12 @@ export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
     return otherwise;
   };
   const show = (value: number, unit: 'm' | 'K') => formatSi(value, unit, units).replace(/ \(.*\)$/, '');
-  const layers = about('layers', () => {
-    const read = readLayers(options.layers, units);
-    refuseInsideOut(read);
-    return read;
-  });
+  const { layers } = options.layers;
+  for (const { thickness, material } of layers)
+    if (thickness.assumedUnit !== undefined) {
+      const meant = `${thickness.text} ${thickness.assumedUnit}`;
+      assumed.push({ text: `${thickness.text} of ${shortName(material.name)} means ${meant}` });
+    }
   const bore_m = assume(options.bore?.si, usual.bore_m, `a bore of ${show(usual.bore_m, 'm')}`, 'bore=8 in');
   const height_m = assume(
     options.height?.si,

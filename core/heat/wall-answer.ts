@@ -1,9 +1,11 @@
 import { type Mover, type Range, sampleDoubt } from '../doubt/sample.ts';
 import type { Step } from '../step.ts';
+import type { Paths } from './paths.ts';
 import { runWall } from './transient/run-wall.ts';
 import { CurveSamples, curvesOf, timeGrid, type WallCurves } from './wall-curves.ts';
 import { type Firing, firingOf, touchLevels_K } from './wall-firing.ts';
 import { type LayerHeat, layerHeats, outsideModel } from './wall-limits.ts';
+import { wallPaths } from './wall-paths.ts';
 import { type Fineness, type WallModel, type WallQuestion, wallModel } from './wall-question.ts';
 import type { Phase, WallInput, WallRun } from './wall-run.ts';
 import { wallSteps } from './wall-steps.ts';
@@ -23,14 +25,21 @@ export interface WallAnswer {
   readonly layers: readonly LayerHeat[];
   /** The same wall with another inch of its last layer. */
   readonly another_inch: Pick<Firing, 'shell_peak_K' | 'stored_J'>;
+  /** Where a furnace of this wall loses its heat once it has been held long. */
+  readonly paths: Paths;
   readonly steps: () => readonly Step[];
 }
 
 export type Output = 'shell_peak' | 'peak_after' | 'in' | 'stored' | 'loss' | 'cool0' | 'cool1' | 'cool2' | 'cool3';
 
-/** The shown run. Samples are coarser: see `sampleFineness`. */
+/** The shown run. */
 const fineness: Fineness = { cells: 20, tolerance_dK: 0.3 };
-const sampleFineness: Fineness = { cells: 12, tolerance_dK: 1 };
+/**
+ * Of the samples. Against 40 cells and 0.05 K over 150 samples of five walls, dry and damp: the shell's peak within
+ * 0.6 K, interfaces within 0.6 K, heat within 0.4 %, 43 °C within five minutes, at an eighth of the shown run's time.
+ */
+const sampleFineness: Fineness = { cells: 6, tolerance_dK: 2 };
+/** The ranges move by less than a twentieth of their width from here on. */
 const firstSamples = 500;
 /** A picture of two days shows nothing of the fire. */
 const longestShown_s = 24 * 3600;
@@ -47,6 +56,7 @@ export function answerWall(question: WallQuestion, { ranged = true }: { ranged?:
   const grid = timeGrid(model.fire_out_s, shown_s);
   const sampled = ranged && outside_model.length === 0 ? sampleFirings(model, grid) : undefined;
   const interface_ranges = firing.interface_peaks_K.map((_, index) => sampled?.ranges[`interface${index}`]);
+  const paths = wallPaths(model);
   const face_K: Range = { low: question.hot_K.low, high: question.hot_K.high };
   return {
     model,
@@ -59,7 +69,8 @@ export function answerWall(question: WallQuestion, { ranged = true }: { ranged?:
     curves: curvesOf(grid, run, sampled?.curves),
     layers: layerHeats(model.layers, peaks_K, [face_K, ...interface_ranges]),
     another_inch: withMore(question, inch_m),
-    steps: () => wallSteps(model, run, firing),
+    paths,
+    steps: () => [...wallSteps(model, run, firing), ...paths.steps()],
   };
 }
 

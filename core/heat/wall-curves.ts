@@ -71,3 +71,16 @@ export function curvesOf(grid: Float64Array, run: WallRun, samples: CurveSamples
   const shell = rest.pop();
   return { time_s: grid, bore: bore!, interfaces: rest, shell: shell! };
 }
+
+/** When a curve has fallen below a level for good, by its adverse end where it has one; undefined where it has not yet. */
+export function latestBelow(
+  time_s: Float64Array,
+  { T_K, high_K = T_K }: WallCurve,
+  level_K: number,
+): number | undefined {
+  const last = high_K.findLastIndex((one) => one > level_K);
+  if (last === -1) return 0;
+  if (last === high_K.length - 1) return undefined;
+  const share = (high_K[last]! - level_K) / (high_K[last]! - high_K[last + 1]!);
+  return time_s[last]! + share * (time_s[last + 1]! - time_s[last]!);
+}

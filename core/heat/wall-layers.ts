@@ -2,6 +2,7 @@ import { AskError } from '../ask-error.ts';
 import { at } from '../materials/curve.ts';
 import type { Curve, Datum, Material } from '../materials/material.ts';
 import { exactly, type Spread } from '../materials/spread.ts';
+import { looseFillAt } from './granular.ts';
 import type { WallLayer } from './wall-run.ts';
 
 /** One layer of a wall as it was asked for. `water` is a share of its dry mass; left out, the catalogue's air-dry value. */
@@ -34,12 +35,13 @@ export interface LayerModel {
 
 /** Hotter than any wall this is asked about: the end of the line that is carried on beyond a table. */
 const beyond_K = 2200;
+const stride_K = 150;
 
 /**
  * A catalogue entry as a layer of the transient wall. Conductivity is read as local k(T), mean curves too: a mean
  * over a slab equals the local value at its mean temperature where k is linear. Where it bends, the blanket between
  * 1000 and 100 °C, 7 % too much heat is let through: the adverse side, and inside that table's 20 %. Loose fill stands as it settles when tamped. Beyond its table the line is
- * carried on, and `known_to_K` says from where.
+ * carried on, for loose fill as radiation between its grains grows; `known_to_K` says from where.
  * @throws AskError `out-of-range` for no thickness, `unfit` for a material without conductivity, heat capacity or density.
  */
 export function layerModel({ material, thickness_m, water }: AskedLayer): LayerModel {
@@ -47,17 +49,23 @@ export function layerModel({ material, thickness_m, water }: AskedLayer): LayerM
   const density = properties.density_kg_m3;
   if (!(thickness_m > 0)) throw noThickness(name, thickness_m);
   if (!k || !c || !density) throw noData(material);
-  const T_K = [...k.T_K, beyond_K];
-  const typical = [...k.typical, at(k, beyond_K).value];
-  const low = withEnd(k, 'low', typical);
-  const high = withEnd(k, 'high', typical);
+  const last_K = k.T_K.at(-1) ?? 0;
+  const beyond = Array.from(
+    { length: Math.ceil((beyond_K - last_K) / stride_K) },
+    (_, row) => last_K + stride_K * (row + 1),
+  );
+  const carried = beyond.map((T) => (material.kind === 'aggregate' ? looseFillAt(k, T) : at(k, T)).value);
+  const T_K = [...k.T_K, ...beyond];
+  const typical = [...k.typical, ...carried];
+  const low = withEnd(k, 'low', carried);
+  const high = withEnd(k, 'high', carried);
   const heat_capacity = { T_K: c.T_K, c_J_kgK: c.typical };
   return {
     material,
     thickness_m,
     density_kg_m3: settled(density, properties.settling),
     water: water === undefined ? (properties.moisture ?? exactly(0)) : exactly(water),
-    known_to_K: k.T_K.at(-1) ?? 0,
+    known_to_K: last_K,
     draw: ({ conductivity, density_kg_m3, water: drawn }) => ({
       thickness_m,
       density_kg_m3,
@@ -74,9 +82,9 @@ export function layerModel({ material, thickness_m, water }: AskedLayer): LayerM
 }
 
 /** Carried on at the share of the typical line that the last row has. */
-function withEnd(k: Curve, end: 'low' | 'high', typical: readonly number[]): readonly number[] {
+function withEnd(k: Curve, end: 'low' | 'high', carried: readonly number[]): readonly number[] {
   const share = (k[end].at(-1) ?? 1) / (k.typical.at(-1) ?? 1);
-  return [...k[end], (typical.at(-1) ?? 0) * share];
+  return [...k[end], ...carried.map((value) => value * share)];
 }
 
 /** Loose fill loses volume when it is tamped round a wall: density over what is left of it. */

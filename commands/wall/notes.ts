@@ -1,0 +1,85 @@
+import { burnThreshold_K } from '../../core/heat/touch.ts';
+import { temperatureAt } from '../../core/heat/transient/crossings.ts';
+import type { WallAnswer } from '../../core/heat/wall-answer.ts';
+import { latestBelow } from '../../core/heat/wall-curves.ts';
+import { smallFire_W } from '../../core/heat/wall-fuel.ts';
+import { shortName } from '../../core/heat/wall-question.ts';
+import { findMaterial } from '../../core/materials/catalogue.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { formatSi } from '../../core/quantity/format.ts';
+import type { WallOptions } from './options.ts';
+import type { AskedWall } from './question.ts';
+import { hottestShell_K, waitFor } from './words.ts';
+
+/** Below this an infrared thermometer set to 0.95 is far off. */
+const shiny = 0.6;
+
+/** What belongs to the numbers and is none itself. */
+export function wallNotes(
+  answer: WallAnswer,
+  { finish }: AskedWall,
+  options: WallOptions,
+  units: UnitSystem,
+): readonly string[] {
+  const rows: (string | undefined)[] = [
+    touchNote(answer, finish, units),
+    inchNote(answer),
+    powerNote(answer, units),
+    'The side wall only: lid, floor, pot and metal take heat beside it. All of it is lost by the next day.',
+    lidNote(answer, units),
+    finish.emissivity.typical < shiny
+      ? `An infrared thermometer set to 0.95 reads this shell far too cold: give it a spot of black stove paint, or correct it: touch reads=… surface=${finish.id}.`
+      : undefined,
+    options.damp && options.damp.si > 0
+      ? 'Its water is taken to leave by the bore. Some goes outward instead and can keep the shell wet at 60 to 100 °C (140 to 212 °F) early on: do not trust a cool first hour.'
+      : undefined,
+    paintNote(answer, finish, units),
+    answer.model.question.lid_off_s > 0
+      ? 'An open bore cools its face fast, which cracks it sooner than a closed night.'
+      : undefined,
+  ];
+  return rows.filter((one) => one !== undefined);
+}
+
+/** Two touches of a hand on this very finish, each with when it is harmless, by the adverse end. */
+function touchNote({ curves, model }: WallAnswer, finish: AskedWall['finish'], units: UnitSystem): string {
+  const touches = [
+    { time_s: 1, says: 'a touch of a second' },
+    { time_s: 60, says: 'a minute' },
+  ].map(({ time_s, says }) => {
+    const level_K = burnThreshold_K(time_s, finish.touch);
+    const below_s = latestBelow(curves.time_s, curves.shell, level_K);
+    const when =
+      below_s === undefined
+        ? 'later than shown'
+        : below_s <= model.fire_out_s
+          ? 'at once'
+          : `${waitFor(below_s - model.fire_out_s)} after fire out`;
+    return `${says} (${formatSi(level_K, 'K', units)}) ${when}`;
+  });
+  return `No burn on this finish, ${finish.name}: ${touches.join(', ')}.`;
+}
+
+function inchNote({ firing, layers, another_inch }: WallAnswer): string {
+  const name = shortName(layers.at(-1)?.material.name ?? '');
+  const cooler_dK = Math.round(firing.shell_peak_K - another_inch.shell_peak_K);
+  const share = 100 * (another_inch.stored_J / firing.stored_J - 1);
+  return `Another inch of ${name}: the shell peaks ${cooler_dK} K (${Math.round(1.8 * cooler_dK)} °F) lower, and the wall stores ${Math.abs(share).toFixed(0)} % ${share >= 0 ? 'more' : 'less'}.`;
+}
+
+function powerNote({ firing: { ramp_power_W } }: WallAnswer, units: UnitSystem): string {
+  const power = (watts: number) => formatSi(watts, 'W', units);
+  const needed = `Heating the side wall that fast takes ${power(ramp_power_W)} on average; a small burner or a blown charcoal bed leaves ${power(smallFire_W.low)} to ${power(smallFire_W.high)} in a furnace (from memory).`;
+  return ramp_power_W > smallFire_W.high ? `${needed} It will be slower than that: ramp= a longer time.` : needed;
+}
+
+function lidNote({ run }: WallAnswer, units: UnitSystem): string {
+  const end_s = run.time_s.at(-1) ?? 0;
+  return `When the shell is cool the bore is still at ${formatSi(temperatureAt(run, 'face', end_s), 'K', units)}. The can's own steel lid stays off for about a day after a melt (common practice, no source).`;
+}
+
+function paintNote(answer: WallAnswer, finish: AskedWall['finish'], units: UnitSystem): string | undefined {
+  const limit = findMaterial('painted-steel').properties.service_limit_K;
+  if (finish.touch !== 'painted-metal' || !limit || hottestShell_K(answer) <= limit.low) return undefined;
+  return `The shell may pass ${formatSi(limit.low, 'K', units)}, where common paint starts to brown and smell; stove paint stands more.`;
+}

@@ -1,5 +1,6 @@
 import type { Card, Reply } from '../../commands/card.ts';
 import { cautionLines, leadingLines } from './cautions.ts';
+import { chartLines, drawingLines } from './chart.ts';
 import { figureLines, tableLines } from './figures.ts';
 import { type Look, paint, section, wrap } from './text.ts';
 import { sourceLines, workingLines } from './working.ts';
@@ -10,11 +11,12 @@ type Block = readonly string[];
 interface Kept {
   readonly sources: boolean;
   readonly rows: number;
+  readonly pictures: boolean;
   readonly figures: number;
 }
 
 export function renderCard(card: Card, look: Look): string {
-  let kept: Kept = { sources: true, rows: card.table?.rows.length ?? 0, figures: card.figures.length };
+  let kept: Kept = { sources: true, rows: card.table?.rows.length ?? 0, pictures: true, figures: card.figures.length };
   let lines = cardLines(card, look, kept);
   while (look.maxLines !== undefined && lines.length > look.maxLines) {
     const fewer = shortened(kept);
@@ -28,6 +30,7 @@ export function renderCard(card: Card, look: Look): string {
 function shortened(kept: Kept): Kept | undefined {
   if (kept.sources) return { ...kept, sources: false };
   if (kept.rows > 0) return { ...kept, rows: kept.rows - 1 };
+  if (kept.pictures) return { ...kept, pictures: false };
   if (kept.figures > 0) return { ...kept, figures: kept.figures - 1 };
   return undefined;
 }
@@ -40,6 +43,8 @@ function cardLines(card: Card, look: Look, kept: Kept): readonly string[] {
     cautionLines(card.cautions, look, explains),
     leftOut(figureLines(card, look), kept.figures, 0),
     card.table ? leftOut(tableLines(card.table, look), kept.rows, 1) : [],
+    kept.pictures && card.chart ? chartLines(card.chart, card.units, look) : [],
+    kept.pictures ? drawingLines(card, look) : [],
     explains ? workingLines(card, look) : [],
     card.notes.flatMap((note) => hanging(note, look)),
     [...basis(card, look), ...(kept.sources ? sourcesOf(card, look, explains) : []), ...followUps(card, look)],

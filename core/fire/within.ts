@@ -10,13 +10,16 @@ export interface Limits {
   readonly example: string;
 }
 
+/** So that 13 bores worked out twice are still 13 bores. */
+const HAIR = 1e-9;
+
 /**
  * Holds each number to the range its formula is good for, ends included.
  * @throws AskError `out-of-range`, in the words and unit of the number's key.
  */
 export function within(given: Numbers, { low, high, example }: Limits): void {
   for (const [key, value] of Object.entries(given)) {
-    if (value >= low && value <= high) continue;
+    if (value >= low - HAIR * Math.abs(low) && value <= high + HAIR * Math.abs(high)) continue;
     const { label, unit } = readKey(key);
     const shown = (si: number) => formatBoth(si, unit, 'metric');
     throw new AskError({

@@ -12,7 +12,7 @@ import { layerText, thickerText } from './layers.ts';
 import { wallNotes } from './notes.ts';
 import type { WallOptions } from './options.ts';
 import type { AskedWall } from './question.ts';
-import { headlineOf, hottestShell_K } from './words.ts';
+import { headlineOf, hottestShell_K, reasonOf } from './words.ts';
 
 interface Parts {
   readonly asked: AskedWall;
@@ -39,7 +39,7 @@ export function wallCard(parts: Parts): Answer {
     chart: wallChart(answer, units),
     notes: wallNotes(answer, asked, options, units),
     assumed: asked.assumed,
-    doubt: doubtOf(answer),
+    doubt: doubtOf(answer, units),
     sources: sourcesOf(parts),
     working: answer.steps(),
     handsOver: handsOver(parts),
@@ -48,11 +48,10 @@ export function wallCard(parts: Parts): Answer {
   };
 }
 
-function doubtOf({ doubt, outside_model }: WallAnswer): string {
+function doubtOf({ doubt, outside_model }: WallAnswer, units: UnitSystem): string {
   if (doubt) return `${doubt.input} (${Math.round(doubt.share * 100)} % of the spread of the shell's peak)`;
-  return outside_model.length > 0
-    ? `what is left of the wall: ${outside_model.join('; ')}`
-    : 'nothing that was sampled';
+  const [first] = outside_model;
+  return first ? reasonOf(first, units) : 'nothing that was sampled';
 }
 
 function pathTable({ paths }: WallAnswer, units: UnitSystem): Table {

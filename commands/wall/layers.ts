@@ -17,6 +17,7 @@ export interface TypedStack extends Quantity {
 
 const longest = 5;
 const mostLetters = 200;
+const thickest_m = 1;
 const example = '1 in castable; 2.5 in perlite';
 
 /**
@@ -29,7 +30,15 @@ export function readLayers(text: string, system: UnitSystem): readonly TypedLaye
   const parts = text.split(/[;\n]/).map((part) => part.trim());
   if (parts.at(-1) === '') parts.pop();
   if (parts.length === 0 || parts.some((part) => part === '')) throw unreadable(text);
-  return parts.map((part) => readLayer(part, system));
+  return parts.map((part, index) => {
+    try {
+      return readLayer(part, system);
+    } catch (error) {
+      // Only this layer is wrong: the line that is offered keeps the others.
+      const mended = error instanceof AskError && error.code !== 'unreadable' ? error.example : undefined;
+      throw mended === undefined ? error : (error as AskError).with({ example: parts.with(index, mended).join('; ') });
+    }
+  });
 }
 
 /** The same as a quantity: so that the units typed in it count among the others. */
@@ -53,7 +62,9 @@ function readLayer(part: string, system: UnitSystem): TypedLayer {
     .split(/\s+/);
   for (const [size, rest] of splits(words)) {
     const thickness = tryThickness(size, system);
-    if (thickness) return { material: findMaterial(tidied(rest)), thickness_m: thickness.si, thickness };
+    if (!thickness) continue;
+    if (thickness.si > thickest_m) throw tooThick(size, rest);
+    return { material: materialOf(size, tidied(rest)), thickness_m: thickness.si, thickness };
   }
   throw /\d/.test(part) ? unreadable(part) : noThickness(part, system);
 }
@@ -66,6 +77,16 @@ function* splits(words: readonly string[]): Generator<readonly [size: string, re
   }
   for (let count = most; count >= 1; count--) {
     yield [words.slice(-count).join(' '), words.slice(0, -count).join(' ')];
+  }
+}
+
+function materialOf(size: string, name: string) {
+  try {
+    return findMaterial(name);
+  } catch (error) {
+    if (!(error instanceof AskError)) throw error;
+    if (/\s\d/.test(name)) throw noSemicolon(`${size} ${name}`);
+    throw error.with({ example: `${size} ${error.example}` });
   }
 }
 
@@ -120,6 +141,22 @@ export function thickerText(layers: readonly TypedLayer[], more_m: number, syste
   const thickness = formatSi(last.thickness_m + more_m, 'm', system).replace(/ \(.*\)$/, '');
   return [...layers.slice(0, -1).map(layerText), `${thickness} ${last.material.id}`].join('; ');
 }
+
+const tooThick = (size: string, rest: string) =>
+  new AskError({
+    code: 'out-of-range',
+    what: `a layer ${size} thick is no furnace wall`,
+    expected: 'at most 1 m (39 in) a layer',
+    example: `50 mm ${rest}`,
+  });
+
+const noSemicolon = (part: string) =>
+  new AskError({
+    code: 'unreadable',
+    what: `"${part.slice(0, 60)}" holds more than one layer, or a material that is not in the catalogue`,
+    expected: '";" between layers, hot side first',
+    example: part.replace(/(?<=[\p{L})])\s+(?=\d)/gu, '; '),
+  });
 
 const tooLong = (text: string) =>
   new AskError({

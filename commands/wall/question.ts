@@ -66,7 +66,7 @@ export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
     lidOff_s(assume(options.after, 'lid on', 'lid on, vent and tuyere stopped once the fire is out', 'after=lid off')),
   );
   const finish = about('finish', () =>
-    findFinish(assume(options.finish, 'painted', 'a painted shell', 'finish=galvanised')),
+    findFinish(bare(assume(options.finish, 'painted', 'a painted shell', 'finish=galvanised'))),
   );
   const wind = findWind(assume(options.wind, 'calm', 'outdoors, calm', 'wind=breezy'));
   const air_K = options.air
@@ -120,6 +120,9 @@ export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
     },
   };
 }
+
+/** Of a shell, bare means bare steel. */
+const bare = (finish: string): string => (/^\s*bare\s*$/i.test(finish) ? 'bare steel' : finish);
 
 const plain = ({ material, thickness_m }: TypedLayer): AskedLayer => ({ material, thickness_m });
 

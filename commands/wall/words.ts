@@ -1,4 +1,5 @@
 import type { WallAnswer } from '../../core/heat/wall-answer.ts';
+import type { OutsideModel } from '../../core/heat/wall-limits.ts';
 import { longest_s, shortName, touch_K } from '../../core/heat/wall-question.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
@@ -21,7 +22,7 @@ export function headlineOf(answer: WallAnswer, units: UnitSystem): string {
   const [peak] = shellFigures(answer);
   const { lead = '', range } = peak ? formatFigure(peak, units) : {};
   const shell = `The shell peaks at ${lead}${range === undefined ? '' : ` (${range})`} ${whenOf(answer)}.`;
-  return [shell, touchOf(answer, units), ...limitsOf(answer, units), ...noRange(answer)].join(' ');
+  return [shell, touchOf(answer, units), ...limitsOf(answer, units), ...noRange(answer, units)].join(' ');
 }
 
 function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {
@@ -40,7 +41,7 @@ function touchOf(answer: WallAnswer, units: UnitSystem): string {
     const when = typical_s >= longest_s - 1 ? 'later than two days' : `about ${waitFor(typical_s)}`;
     return hottestShell_K(answer) <= touch_K
       ? `It stays below ${level}, typically: measure before you touch it.`
-      : `It is down to ${level} ${when} after that, typically: measure before you touch it.`;
+      : `It is down to ${level} ${when} after fire out, typically: measure before you touch it.`;
   }
   if (hottestShell_K(answer) <= touch_K) return `It stays below ${level}: a hand may rest on it.`;
   if (slow_s >= longest_s - 1) return 'It may not be safe to touch for more than two days.';
@@ -59,5 +60,14 @@ const limitsOf = ({ layers }: WallAnswer, units: UnitSystem): readonly string[] 
       return `${name} gets to ${typical}${worst}, above its limit of ${limit}.`;
     });
 
-const noRange = ({ outside_model: reasons }: WallAnswer): readonly string[] =>
-  reasons.length === 0 ? [] : [`No range, since ${reasons.join('; ')}.`];
+const noRange = ({ outside_model }: WallAnswer, units: UnitSystem): readonly string[] =>
+  outside_model.length === 0 ? [] : [`No range: ${outside_model.map((one) => reasonOf(one, units)).join('; ')}.`];
+
+/** Why a layer leaves the model, without a full stop. */
+export function reasonOf({ material, why, past_K }: OutsideModel, units: UnitSystem): string {
+  const name = shortName(material.name);
+  const past = formatSi(past_K, 'K', units);
+  return why === 'gone'
+    ? `past ${past} ${name} is no longer what was computed`
+    : `the conductivity of ${name} is known to ${past} only`;
+}

@@ -4,7 +4,7 @@ import type { Paths } from './paths.ts';
 import { runWall } from './transient/run-wall.ts';
 import { CurveSamples, curvesOf, timeGrid, type WallCurves } from './wall-curves.ts';
 import { type Firing, firingOf, touchLevels_K } from './wall-firing.ts';
-import { type LayerHeat, layerHeats, outsideModel } from './wall-limits.ts';
+import { type LayerHeat, layerHeats, type OutsideModel, outsideModel } from './wall-limits.ts';
 import { wallPaths } from './wall-paths.ts';
 import { type Fineness, type WallModel, type WallQuestion, wallModel } from './wall-question.ts';
 import type { Phase, WallInput, WallRun } from './wall-run.ts';
@@ -20,7 +20,7 @@ export interface WallAnswer {
   /** The input that moves the shell's peak most. */
   readonly doubt?: Mover<string>;
   /** Why there is no range; empty where there is one, or where none was asked for. */
-  readonly outside_model: readonly string[];
+  readonly outside_model: readonly OutsideModel[];
   readonly curves: WallCurves;
   readonly layers: readonly LayerHeat[];
   /** The same wall with another inch of its last layer. */

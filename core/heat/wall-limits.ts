@@ -1,7 +1,6 @@
 import type { Range } from '../doubt/sample.ts';
 import type { Material } from '../materials/material.ts';
 import type { LayerModel } from './wall-layers.ts';
-import { shortName } from './wall-question.ts';
 
 /** How a layer stands its hot side: limits by their adverse end. */
 export interface LayerHeat {
@@ -35,21 +34,20 @@ export function layerHeats(
   });
 }
 
-/**
- * Why the answer can have no range: a layer hotter than its conductivity is known, or past even the high end of its
- * limit, where it is no longer the material that was computed.
- */
-export function outsideModel(layers: readonly LayerModel[], peaks_K: readonly number[]): readonly string[] {
-  return layers.flatMap(({ material, known_to_K }, index) => {
-    const hot_K = peaks_K[index]!;
-    const name = shortName(material.name);
-    const gone_K = material.properties.service_limit_K?.high;
-    if (gone_K !== undefined && hot_K > gone_K)
-      return [`${name} gets to ${celsius(hot_K)}, past even the high end of its limit, ${celsius(gone_K)}`];
-    if (hot_K > known_to_K)
-      return [`${name} gets to ${celsius(hot_K)}, and its conductivity is known to ${celsius(known_to_K)} only`];
-    return [];
-  });
+/** Why an answer can have no range. */
+export interface OutsideModel {
+  readonly material: Material;
+  /** `gone`: past even the high end of its limit, no longer what was computed. `unknown`: hotter than its conductivity is known. */
+  readonly why: 'gone' | 'unknown';
+  readonly past_K: number;
 }
 
-const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)} °C`;
+/** The layers that leave the model, judged by the typical run. `peaks_K` starts with the hot face. */
+export function outsideModel(layers: readonly LayerModel[], peaks_K: readonly number[]): readonly OutsideModel[] {
+  return layers.flatMap(({ material, known_to_K }, index): readonly OutsideModel[] => {
+    const hot_K = peaks_K[index]!;
+    const gone_K = material.properties.service_limit_K?.high;
+    if (gone_K !== undefined && hot_K > gone_K) return [{ material, why: 'gone', past_K: gone_K }];
+    return hot_K > known_to_K ? [{ material, why: 'unknown', past_K: known_to_K }] : [];
+  });
+}

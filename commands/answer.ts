@@ -22,13 +22,21 @@ export async function answerLine(line: string, context: AskContext): Promise<Rep
   try {
     return await answerAsk(parseLine(line, commands, context), context);
   } catch (error) {
-    return errorReply(error, [...factsIn(line), ...(await hazardsOf(line.trim().split(/\s/, 1)[0] ?? '', context))]);
+    return errorReply(error, [...factsIn(line), ...(await hazardsOf(nameIn(line), context))]);
   }
 }
 
 /** The same for platforms that deliver names and values apart. */
 export function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
   return run(ask, context, 0);
+}
+
+/** The command that an unreadable line begins with; of a family (`size can`, `size melt`) the first will do. */
+function nameIn(line: string): string {
+  const lower = `${line.trim().toLowerCase()} `;
+  const word = lower.split(/\s/, 1)[0] ?? '';
+  const family = commands.filter(({ name }) => name === word || name.startsWith(`${word} `));
+  return (family.find(({ name }) => lower.startsWith(`${name} `)) ?? family[0])?.name ?? word;
 }
 
 async function run(asked: Ask, context: AskContext, depth: number): Promise<Reply> {
@@ -115,9 +123,11 @@ async function fillFrom(
   const other = await sourceAsk(source.trim(), ask, context);
   const reply = await context.ask(other);
   if (reply.kind === 'error') throw new AskError(reply.error);
-  const taken = Object.entries(reply.card.handsOver).filter(
+  const offered = Object.entries(reply.card.handsOver).filter(
     ([name]) => name in command.options.shape && !(name in typed),
   );
+  const beaten = beatenBy([...Object.keys(typed), ...offered.map(([name]) => name)], command);
+  const taken = offered.filter(([name]) => !beaten.includes(name));
   if (taken.length === 0) {
     throw new AskError({
       code: 'impossible',
@@ -128,6 +138,14 @@ async function fillFrom(
     });
   }
   return { options: { ...Object.fromEntries(taken), ...typed }, from: `from ${other.command}: ${reply.card.headline}` };
+}
+
+/** Of groups that exclude each other, the group of the first name stays: what was typed, else what stands first. */
+function beatenBy(names: readonly string[], { alternatives = [] }: Command): readonly string[] {
+  return alternatives.flatMap((groups) => {
+    const winner = names.map((name) => groups.find((group) => group.includes(name))).find((group) => group);
+    return winner === undefined ? [] : groups.filter((group) => group !== winner).flat();
+  });
 }
 
 async function sourceAsk(

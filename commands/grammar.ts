@@ -70,12 +70,25 @@ function commandOf(line: string, commands: readonly Command[]): Command {
   const word = lower.split(/\s+/, 1)[0] ?? '';
   const names = commands.map(({ name }) => name);
   if (soundsHurt.test(lower)) throw perhapsEmergency(word);
+  const family = commands.filter(({ name }) => name.startsWith(`${word} `));
+  if (family.length > 0) throw whichOf(word, line.slice(word.length).trim(), family);
   const [near] = nearest(word, names, 1);
   throw new AskError({
     code: 'unknown-command',
     what: word === '' ? 'the line is empty' : `there is no command "${word.slice(0, 40)}"`,
     expected: `one of ${names.join(', ')}`,
     example: near === undefined ? 'help' : `${near}${line.slice(word.length)}`.slice(0, 200),
+  });
+}
+
+/** A first word that begins several names: `size` of `size can`, `size crucible`. */
+function whichOf(word: string, rest: string, family: readonly Command[]): AskError {
+  const [first] = family;
+  return new AskError({
+    code: 'unknown-command',
+    what: `"${word}" alone says too little`,
+    expected: `one of ${family.map(({ name }) => name).join(', ')}`,
+    example: (rest === '' ? first?.examples[0]?.line : `${first?.name} ${rest}`)?.slice(0, 200) ?? 'help',
   });
 }
 

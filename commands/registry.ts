@@ -3,10 +3,25 @@ import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { help } from './help/help.ts';
 import { mix } from './mix/mix.ts';
+import { sizeCan } from './size/can.ts';
+import { sizeCrucible } from './size/crucible.ts';
+import { sizeMelt } from './size/melt.ts';
 import { stuff } from './stuff/stuff.ts';
 import { touch } from './touch/touch.ts';
 import { wall } from './wall/wall.ts';
 import { why } from './why/why.ts';
 
 /** The one list of commands: help, completion, errors and every platform's forms are derived from it. */
-export const commands: readonly Command[] = [mix, touch, wall, stuff, emergency, help, why, again];
+export const commands: readonly Command[] = [
+  sizeCan,
+  sizeCrucible,
+  sizeMelt,
+  mix,
+  touch,
+  wall,
+  stuff,
+  emergency,
+  help,
+  why,
+  again,
+];

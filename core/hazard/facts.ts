@@ -44,6 +44,7 @@ export const factMeanings = {
   'worn-crucible': 'The crucible is cracked, thin, dull in ring, or iron for a copper alloy.',
   // Shell and vessel
   galvanised: 'Zinc-coated steel in the shell or near the fire.',
+  'shell-not-computed': 'A shell is planned and nobody has worked out how hot it gets.',
   mesh: 'Wire mesh or expanded metal is handled.',
   'cut-wire': 'Wire or sheet has been cut and its ends are bare.',
   cylinder: 'A gas cylinder is in use or is looked at as a shell.',

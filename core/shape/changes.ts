@@ -8,6 +8,11 @@ import { type Measures, type Sized, type SizeQuestion, sizeFurnace } from './siz
 /** A change after which it fits: the option to type and its new value. */
 export type Change =
   | { readonly option: LengthOption; readonly says: string; readonly to_m: number; readonly from_m: number }
+  | {
+      readonly option: 'several';
+      readonly says: string;
+      readonly to: readonly { readonly option: LengthOption; readonly to_m: number }[];
+    }
   | { readonly option: 'crucible'; readonly says: string; readonly diameter_m: number; readonly height_m: number }
   | { readonly option: 'vessel'; readonly says: string; readonly id: string; readonly name: string };
 
@@ -48,7 +53,9 @@ const trims: readonly Trim[] = [
 /** Everything one could change to make it fit, each computed and tried; the smallest change first. Empty if it fits. */
 export function changesFor(sized: Sized): readonly Change[] {
   if (sized.fit.fits) return [];
-  return Object.freeze([...trimmed(sized), ...smallerCrucible(sized), ...biggerVessel(sized)]);
+  const thinner = trimmed(sized);
+  const together = thinner.length > 0 ? [] : allTrimmed(sized);
+  return Object.freeze([...thinner, ...together, ...smallerCrucible(sized), ...biggerVessel(sized)]);
 }
 
 /** Thinner by just what is missing, whole millimetres, where that stays at or above the rule's low end. */
@@ -74,6 +81,26 @@ function trimmed({ question, fit, furnace, measures }: Sized): readonly Change[]
 
 const crucibleOf = (question: SizeQuestion, { crucible }: Sized['furnace']) =>
   question.crucible ?? crucibleFromSizes({ diameter_m: 2 * crucible.outside_radius_m, height_m: crucible.height_m });
+
+/** Where no single one is enough: everything that is in the way at its low end. */
+function allTrimmed({ question, fit, furnace, measures }: Sized): readonly Change[] {
+  const short = fit.checks.filter(({ holds }) => !holds).map(({ of }) => of);
+  const to = trims
+    .filter(({ option, of }) => short.includes(of) && (option !== 'behind' || question.behind_m !== undefined))
+    .filter(({ key, rule }) => measures[key] > rule(question).low)
+    .map(({ option, key, rule }) => ({ option, key, to_m: rule(question).low }));
+  if (to.length < 2) return [];
+  const thin = Object.fromEntries(to.map(({ key, to_m }) => [key, to_m]));
+  const next = { ...question, ...thin, vessel: furnace.vessel, crucible: crucibleOf(question, furnace) };
+  if (!works(next)) return [];
+  return [
+    {
+      option: 'several',
+      says: 'all of it as thin as the rules allow',
+      to: to.map(({ option, to_m }) => ({ option, to_m })),
+    },
+  ];
+}
 
 /** The largest of the same proportions that goes in, whole millimetres: by halving, since room only shrinks with it. */
 function smallerCrucible({ question, furnace }: Sized): readonly Change[] {

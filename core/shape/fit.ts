@@ -1,6 +1,6 @@
 import type { Furnace } from './furnace.ts';
-import { insulationEnds_m, liningTop_m, vesselRadius_m, vesselTolerance } from './profile.ts';
-import { type Fuel, sizingRules } from './rules.ts';
+import { insulationEnds_m, liningTop_m, vesselRadius_m } from './profile.ts';
+import { sizingRules } from './rules.ts';
 
 /** One thing that has to be there: how much there is, how much there has to be. m. */
 export interface Check {
@@ -15,7 +15,7 @@ export interface Check {
 
 export interface Fit {
   readonly fits: boolean;
-  /** Also with a vessel 2 % smaller than listed. */
+  /** Also with a vessel at the small end of its tolerance. */
   readonly sure: boolean;
   readonly checks: readonly Check[];
   readonly insulation: { readonly bottom_m: number; readonly top_m: number };
@@ -30,7 +30,7 @@ const slack = 1e-9;
 /** Does it go in, at the vessel's narrowest and under its own lid, and do the tongs go round the crucible? */
 export function checkFit(
   furnace: Furnace,
-  { behind_m = sizingRules.behind_m.low }: { fuel: Fuel; behind_m?: number | undefined },
+  { behind_m = sizingRules.behind_m.low }: { behind_m?: number | undefined } = {},
 ): Fit {
   const { vessel, bore, crucible } = furnace;
   const insulation = insulationEnds_m(furnace);
@@ -38,7 +38,7 @@ export function checkFit(
   const top_m = liningTop_m(furnace);
   const headroom_m = vessel.height_m - top_m - furnace.lid.thickness_m;
   const tongs_m = Math.min(bore.bottom_radius_m, bore.top_radius_m) - crucible.outside_radius_m;
-  const smaller = (length_m: number) => vesselTolerance * length_m;
+  const smaller = (length_m: number) => (vessel.tolerance ?? 0) * length_m;
   const checks: readonly Check[] = [
     check('width', 'insulation at the narrowest', narrowest_m, behind_m, smaller(vesselRadius_m(vessel, top_m))),
     check('height', "room under the vessel's own lid", headroom_m, 0, smaller(vessel.height_m)),

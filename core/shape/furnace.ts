@@ -31,6 +31,8 @@ export interface VesselShape {
   readonly wall_m: number;
   /** A vessel that exists, or one worked out because none was given. */
   readonly given: boolean;
+  /** Share by which its sizes may differ from these; none where the asker measured it. */
+  readonly tolerance?: number;
 }
 
 export interface CrucibleShape {
@@ -67,4 +69,6 @@ export interface TuyereShape {
   /** In plan, from the bore's surface to the lining's outside, and on to the vessel's outside. */
   readonly through_lining_m: number;
   readonly through_all_m: number;
+  /** Depth over the floor's top of what a brimful crucible would spill. */
+  readonly spill_m?: number;
 }

@@ -1,8 +1,6 @@
+import type { Datum } from '../materials/material.ts';
 import { brimful_m3, type Vessel } from '../materials/vessel.ts';
 import type { Furnace, VesselShape } from './furnace.ts';
-
-/** Share by which a vessel of the catalogue may differ from its listed sizes. */
-export const vesselTolerance = 0.02;
 
 /** How much a vessel's radius grows per height. */
 export const flare = ({ bottom_radius_m, top_radius_m, height_m }: VesselShape): number =>
@@ -42,6 +40,8 @@ export function insulationEnds_m(furnace: Furnace): { readonly bottom_m: number;
   };
 }
 
+const toleranceOf = ({ low, typical }: Datum): number => 1 - low / typical;
+
 /** What of a catalogue vessel can hold a furnace: its straight part, dished ends left out. */
 export function shapeOf(vessel: Vessel): VesselShape {
   const bottom_m = vessel.inside_bottom_m.typical;
@@ -54,6 +54,7 @@ export function shapeOf(vessel: Vessel): VesselShape {
     height_m: vessel.inside_height_m.typical - dishes_m,
     wall_m: vessel.wall_m.typical,
     given: true,
+    tolerance: Math.max(toleranceOf(vessel.inside_bottom_m), toleranceOf(vessel.inside_top_m)),
   });
 }
 

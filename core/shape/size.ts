@@ -134,7 +134,7 @@ function roundCrucible(question: SizeQuestion, crucible: Crucible): Sized {
     if (sized.fit.fits) return sized;
   }
   const { shape } = crucible;
-  const radius_m = (shape.outside_radius_m + measures.gap_m + measures.wall_m + measures.behind_m) / 0.98;
+  const radius_m = (shape.outside_radius_m + measures.gap_m + measures.wall_m + measures.behind_m) / (1 - ownSlack);
   const stack_m =
     measures.underfloor_m +
     measures.floor_m +
@@ -146,12 +146,15 @@ function roundCrucible(question: SizeQuestion, crucible: Crucible): Sized {
     name: 'a drum of your own',
     bottom_radius_m: radius_m,
     top_radius_m: radius_m,
-    height_m: stack_m / 0.98,
+    height_m: stack_m / (1 - ownSlack),
     wall_m: 0.001,
     given: false,
   };
   return layOut(question, own, crucible, measures);
 }
+
+/** Made to measure, with this much to spare. */
+const ownSlack = 0.02;
 
 const proposable: readonly VesselShape[] = fitToPropose(vessels).map(shapeOf);
 
@@ -211,7 +214,7 @@ function layOut(question: SizeQuestion, vessel: VesselShape, crucible: Crucible,
     vent,
     bore_m3,
     rate_W,
-    fit: checkFit(furnace, { fuel: question.fuel, behind_m: question.behind_m }),
+    fit: checkFit(furnace, { behind_m: question.behind_m }),
     steps: () => [...crucible.steps(), ...layOutSteps(furnace, gap_m), ...tuyere.steps(), ...vent.steps()],
   });
 }

@@ -3,7 +3,7 @@ import { findMaterial } from '../materials/catalogue.ts';
 import { exactly, type Spread } from '../materials/spread.ts';
 import type { Step, WithSteps } from '../step.ts';
 import type { Furnace } from './furnace.ts';
-import { floorTop_m, liningRadius_m, liningTop_m, vesselRadius_m, vesselTolerance } from './profile.ts';
+import { floorTop_m, liningRadius_m, liningTop_m, vesselRadius_m } from './profile.ts';
 import { sizingRules } from './rules.ts';
 import { frustumVolume_m3, ringVolume_m3 } from './volume.ts';
 
@@ -172,13 +172,14 @@ export const weighTypical = (question: WeighQuestion): Weights => {
 
 function prepare({ furnace, lining, insulation, bricks }: WeighQuestion) {
   const volumes = volumesOf(furnace);
+  const tolerance = furnace.vessel.tolerance ?? 0;
   const body = findMaterial(lining).properties;
   const fill = findMaterial(insulation).properties;
   const loose = fill.settling !== undefined;
   const spreads: Readonly<Record<keyof Draw, Spread>> = {
     lining_kg_m3: body.density_kg_m3 ?? { low: 1700, typical: 1850, high: 2000 },
     water: body.mixing_water ?? { low: 0.04, typical: 0.07, high: 0.1 },
-    vessel: furnace.vessel.given ? { low: 1 - vesselTolerance, typical: 1, high: 1 + vesselTolerance } : exactly(1),
+    vessel: { low: 1 - tolerance, typical: 1, high: 1 + tolerance },
     insulation_kg_m3: (loose ? fill.loose_density_kg_m3 : undefined) ?? fill.density_kg_m3 ?? exactly(100),
     settling: loose ? (fill.settling ?? sizingRules.tamping) : exactly(0),
   };

@@ -1,0 +1,126 @@
+import { findPour } from '../../core/materials/catalogue.ts';
+import { exactly } from '../../core/materials/spread.ts';
+import { changesFor } from '../../core/shape/changes.ts';
+import type { Crucible } from '../../core/shape/crucible.ts';
+import { drawForms } from '../../core/shape/draw/forms.ts';
+import { drawFurnace } from '../../core/shape/draw/furnace.ts';
+import { floorTop_m, vesselRadius_m } from '../../core/shape/profile.ts';
+import { type Sized, sizeFurnace } from '../../core/shape/size.ts';
+import { sleeveFor } from '../../core/shape/sleeve.ts';
+import { firingDensity_W_m3 } from '../../core/shape/vent.ts';
+import { weigh } from '../../core/shape/weights.ts';
+import type { Answer, AnswerContext } from '../command.ts';
+import type { Told } from './fields.ts';
+import { figuresOf } from './figures.ts';
+import { formsOf } from './forms.ts';
+import { handsOver } from './hand-over.ts';
+import type { SharedOptions } from './options.ts';
+import type { SizeParts } from './parts.ts';
+import { type Materials, readMaterials, sizeQuestion } from './question.ts';
+import { assumptionsOf, changeWords, cutList, headlineOf, notesOf } from './words.ts';
+
+interface Asked {
+  readonly asked: SizeParts['asked'];
+  readonly options: SharedOptions;
+  readonly vessel: Told | undefined;
+  readonly crucible: Crucible | undefined;
+  readonly metal?: string;
+}
+
+/** The three questions differ in what is known; what follows from it is the same. */
+export function sizeAnswer({ asked, options, vessel, crucible, metal }: Asked, context: AnswerContext): Answer {
+  const read = readMaterials(options);
+  const materials: Materials = metal === undefined ? read : { ...read, metal };
+  const { question, hazards } = sizeQuestion(options, { vessel, crucible }, materials, context.units);
+  const sized = sizeFurnace(question);
+  const parts: SizeParts = {
+    asked,
+    options,
+    materials,
+    sized,
+    weighed: weigh({
+      furnace: sized.furnace,
+      lining: materials.lining,
+      insulation: materials.insulation.id,
+      bricks: materials.bricks,
+    }),
+    sleeve: sleeveOf(sized),
+    changes: changesFor(sized),
+    forms: formsOf(sized, options),
+    rate: rateOf(sized),
+    hazards,
+    crucibleTyped: crucible !== undefined,
+    vesselTyped: vessel !== undefined,
+    units: context.units,
+  };
+  return cardOf(parts, context);
+}
+
+function rateOf({ question, rate_W, bore_m3 }: Sized) {
+  if (question.rate_W !== undefined) return exactly(rate_W);
+  const { low, high } = firingDensity_W_m3[question.fuel];
+  return { low: low * bore_m3, typical: rate_W, high: high * bore_m3 };
+}
+
+function sleeveOf({ furnace }: Sized) {
+  const { tuyere, vessel, bore, wall_m } = furnace;
+  const z_m = floorTop_m(furnace) + tuyere.invert_m + tuyere.bore_radius_m;
+  const lining_radius_m = bore.bottom_radius_m + wall_m;
+  return sleeveFor({
+    tube_radius_m: tuyere.outer_radius_m,
+    offset_m: tuyere.offset_m,
+    tilt_rad: tuyere.tilt_rad,
+    lining_radius_m,
+    vessel_radius_m: Math.max(lining_radius_m, vesselRadius_m(vessel, z_m)),
+  });
+}
+
+function cardOf(parts: SizeParts, context: AnswerContext): Answer {
+  const { sized, weighed, materials, options } = parts;
+  const pour = findPour(materials.metal);
+  const knownMetal = options.metal !== undefined || parts.asked === 'melt';
+  return {
+    headline: headlineOf(parts),
+    figures: figuresOf(parts),
+    table: cutList(parts),
+    drawings: [...drawFurnace(sized.furnace), ...(parts.forms ? drawForms(parts.forms) : [])],
+    notes: [...notesOf(parts), ...(parts.forms?.advice ?? [])],
+    assumed: assumptionsOf(parts),
+    doubt: weighed.movesMost
+      ? `for the weight, ${weighed.movesMost.input} (${Math.round(weighed.movesMost.share * 100)} % of its spread)`
+      : 'nothing that was sampled',
+    sources: ['derived', 'common-practice', 'from-memory', 'niosh-lifting'],
+    working: [...sized.steps(), ...parts.sleeve.steps(), ...weighed.steps(), ...(parts.forms?.steps() ?? [])],
+    handsOver: handsOver(parts),
+    hazards: {
+      facts: [
+        'shell-not-computed',
+        'lift',
+        ...parts.hazards.flatMap((fact) => (fact === 'cylinder' ? ['cylinder', 'cylinder-cutting'] : [fact])),
+        ...(options.form === 'card' ? [] : ['mesh']),
+        options.fuel === 'charcoal' ? 'charcoal' : 'propane',
+        ...materials.insulation.hazards,
+        ...(knownMetal ? pour.hazards : []),
+      ],
+      numbers: { lift_kg: weighed.ranges.whole_kg?.high ?? weighed.typical.whole_kg },
+    },
+    next: nextLines(parts, context),
+  };
+}
+
+function nextLines(parts: SizeParts, { commands }: AnswerContext): NonNullable<Answer['next']> {
+  const { sized, changes, asked, options } = parts;
+  const known = (name: string) => commands.some((one) => one.name === name);
+  const mending = changes.filter(({ option }) => asked !== 'melt' || option !== 'crucible').slice(0, 2);
+  return [
+    ...mending.map((change) => ({ label: change.says, line: `again ${changeWords(change, parts)}` })),
+    { label: 'the mix for wall, floor and lid', line: 'mix for=last' },
+    ...(sized.fit.fits && known('wall') ? [{ label: 'how hot does the shell get', line: 'wall for=last' }] : []),
+    ...(asked === 'can' && mending.length === 0
+      ? [{ label: 'with another crucible', line: 'again crucible=5 in x 6 in' }]
+      : []),
+    options.fuel === 'charcoal'
+      ? { label: 'the same for gas', line: 'again fuel=gas' }
+      : { label: 'the same for charcoal', line: 'again fuel=charcoal' },
+  ];
+}

@@ -1,0 +1,38 @@
+import { findMaterial } from '../../core/materials/catalogue.ts';
+import { type SizeParts, typedLength } from './parts.ts';
+
+/** What `mix` and `wall` take by for=last, as it would be typed. */
+export function handsOver({
+  sized,
+  weighed,
+  materials,
+  hazards,
+  options,
+  units,
+}: SizeParts): Readonly<Record<string, string>> {
+  const { furnace, fit } = sized;
+  const { wall_m3, floor_m3, lid_m3 } = weighed.volumes;
+  const lining = 'clay-sand lining';
+  const layer = (length_m: number, name: string) => `${typedLength(length_m, units)} ${name}`;
+  const insulation = materials.insulation.id.replaceAll('-', ' ');
+  // The thinnest place counts: there the shell gets hottest.
+  const behind_m = Math.min(fit.insulation.bottom_m, fit.insulation.top_m);
+  return {
+    amount: `${(wall_m3 + floor_m3 + lid_m3).toPrecision(6)} m3`,
+    recipe: 'clay-sand',
+    layers: [layer(furnace.wall_m, lining), ...(behind_m > 0 ? [layer(behind_m, insulation)] : [])].join('; '),
+    bore: typedLength(2 * furnace.bore.bottom_radius_m, units),
+    height: typedLength(furnace.bore.height_m, units),
+    shell: `${Number((furnace.vessel.wall_m * 1000).toFixed(2))} mm`,
+    finish: hazards.includes('galvanised') ? 'galvanised' : 'bare',
+    floor: [
+      layer(furnace.floor_m, lining),
+      ...(furnace.underfloor_m > 0
+        ? [layer(furnace.underfloor_m, findMaterial(materials.bricks).id.replaceAll('-', ' '))]
+        : []),
+    ].join('; '),
+    lid: layer(furnace.lid.thickness_m, lining),
+    vent: typedLength(2 * furnace.lid.vent_radius_m, units),
+    ...(options.metal === undefined ? {} : { metal: options.metal }),
+  };
+}

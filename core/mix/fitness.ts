@@ -1,6 +1,10 @@
 import { AskError } from '../ask-error.ts';
+import { findFinish } from '../heat/finish.ts';
+import { lossFunction } from '../heat/outside.ts';
+import { steadyWall } from '../heat/steady.ts';
 import { findMaterial, findPour } from '../materials/catalogue.ts';
 import type { Material } from '../materials/material.ts';
+import type { End } from '../materials/spread.ts';
 import type { Step, WithSteps } from '../step.ts';
 import type { Part } from './recipe.ts';
 
@@ -61,22 +65,41 @@ const limitStep = ({ name, properties }: Material, limit_K: number): Step => ({
 });
 
 /**
- * Share of the face's rise over the room that reaches the layer behind it, once steady: 40 mm at 1.0 W/(m K) before
- * 60 mm at 0.2 W/(m K) and an outside film of 12 W/(m² K). Derived; an hour's melt stays below it, a held one does not.
+ * How hot it gets behind 40 mm of rammed lining before 60 mm of bound perlite in a 10 in bore, K, once the wall is
+ * heated through: the adverse end, a lining that conducts well before a backing that conducts badly. An hour's melt
+ * stays some 60 K below the typical end of it, a held one does not. Steady, k(T), still outside (core/heat).
  */
-const shareBehindFace = 1 - 0.04 / (0.04 + 0.06 / 0.2 + 1 / 12);
-const room_K = 293.15;
+function behindFace_K(hot_K: number): number {
+  const layer = (id: string, thickness_m: number, end: End) => {
+    const { conductivity_W_mK: conductivity } = findMaterial(id);
+    return conductivity ? [{ thickness_m, conductivity, end }] : [];
+  };
+  const { faces_K } = steadyWall({
+    geometry: 'cylinder',
+    inner_radius_m: 0.127,
+    layers: [...layer('clay-sand-lining', 0.04, 'high'), ...layer('perlite-cement-backup', 0.06, 'low')],
+    hot_K,
+    outward_W_m2: lossFunction({
+      face: 'vertical',
+      length_m: 0.3,
+      air_K: 293.15,
+      emissivity: findFinish('painted').emissivity.typical,
+      wind_m_s: 0,
+    }),
+  });
+  return faces_K[1] ?? hot_K;
+}
 
 function refusePortlandBehindFace(materials: readonly Material[], metal: string): void {
   const cement = materials.find(({ id }) => id === 'portland-cement' || id === 'masonry-cement');
   const limit_K = cement?.properties.service_limit_K?.low;
   if (!cement || limit_K === undefined) return;
   const pour = findPour(metal);
-  const behind_K = room_K + shareBehindFace * (pour.hot_face_K.low - room_K);
+  const behind_K = behindFace_K(pour.hot_face_K.low);
   if (behind_K <= limit_K) return;
   throw new AskError({
     code: 'unfit',
-    what: `behind a hot face for ${pour.name} it gets to about ${celsius(behind_K)} once the wall is heated through; ${cement.name} loses its bond from ${celsius(limit_K)}: ${Math.round(behind_K - limit_K)} K too hot`,
+    what: `behind a hot face for ${pour.name} it can get to ${celsius(behind_K)} once the wall is heated through; ${cement.name} loses its bond from ${celsius(limit_K)}: ${Math.round(behind_K - limit_K)} K too hot`,
     expected:
       'clay or aluminate cement as the binder there; Portland only in an outer layer that stays below its limit',
     example: 'mix 30 L recipe=perlite-aluminate',

@@ -205,7 +205,7 @@ function tubeSeen({ bore, vessel, tuyere }: Furnace, { floor }: Levels): Seen {
   const start = Math.sqrt(Math.max(0, (bore.bottom_radius_m + widening * (up - floor)) ** 2 - offset_m ** 2));
   return {
     start,
-    end: Math.max(vesselRadius_m(vessel, up) + vessel.wall_m, start + through_all_m) + 0.3 * vessel.bottom_radius_m,
+    end: Math.max(vesselRadius_m(vessel, up) + vessel.wall_m, start + through_all_m) + 0.45 * vessel.bottom_radius_m,
     leaves: vesselRadius_m(vessel, up) + vessel.wall_m,
     bore: bore_radius_m / Math.cos(tilt_rad),
     outer: outer_radius_m / Math.cos(tilt_rad),
@@ -323,26 +323,25 @@ function uprightMarks(furnace: Furnace, { floor, foot, rim, lidTop }: Levels, bo
   ];
 }
 
-function callouts(furnace: Furnace, { foot, spill, rim }: Levels, box: Box, tube: Seen): readonly Callout[] {
+function callouts(furnace: Furnace, { foot, spill, rim, lidTop }: Levels, box: Box, tube: Seen): readonly Callout[] {
   const { crucible, tuyere, bore, rim_m } = furnace;
   const row = rowOf(box, ROW);
   const right = box.right + row;
   const callout = (text: string, at: Point, up: number): Callout => ({ kind: 'callout', text, at, words: [right, up] });
   const aside = size(Math.abs(tuyere.offset_m));
-  const words =
-    tuyere.offset_m === 0 ? 'tuyere' : `tuyere, seen from the side: its middle runs ${aside} behind this cut`;
+  const words = tuyere.offset_m === 0 ? 'tuyere' : `tuyere, ${aside} behind this cut`;
   return [
     callout(
       `crucible ${size(2 * crucible.outside_radius_m)} across, ${size(crucible.height_m)} tall`,
       [crucible.outside_radius_m - crucible.wall_m / 2, foot + 0.8 * crucible.height_m],
-      rim - row,
+      rim,
     ),
     callout(
       `${size(rim_m)} free above the crucible`,
       [(crucible.outside_radius_m + bore.top_radius_m) / 2, rim - rim_m / 2],
-      rim + 2 * row,
+      lidTop + row,
     ),
-    callout(words, [tube.end - 0.02, tube.axis(tube.end - 0.02) + tube.bore / 2], tube.axis(tube.end) + 4 * row),
+    callout(words, [tube.end - 0.02, tube.axis(tube.end - 0.02) + tube.bore / 2], rim - 2.2 * row),
     callout('a full crucible, spilt, stands this high', [bore.bottom_radius_m * 0.9, spill], spill - 5 * row),
   ];
 }

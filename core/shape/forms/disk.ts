@@ -36,7 +36,9 @@ export function diskPieces(name: string, radius_m: number, strips: number, overl
           : [
               length('radius', [0, 0], [-radius_m * Math.cos(0.5), radius_m * Math.sin(0.5)]),
               upright('strip', [from, seam], box.left, box.left - row),
-              ...(from > -radius_m ? [upright('', [Math.min(0, from), Math.max(0, from)], 0)] : []),
+              ...(from > -radius_m && Math.abs(from) > 1e-6 * radius_m
+                ? [upright('', [Math.min(0, from), Math.max(0, from)], 0)]
+                : []),
             ]),
         ...(to > seam ? [upright('lap', [seam, to], box.right, box.right + row)] : []),
       ],

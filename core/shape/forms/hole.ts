@@ -40,15 +40,16 @@ const HALVINGS = 60;
  * @throws AskError `impossible` where the tube misses the shell or leaves it over the top edge.
  */
 export function holeOf(cone: Cone, tube: Tube): Hole {
-  const roots = crossing(cone, tube);
+  const lineAt = crossing(cone, tube);
+  const meets = (turn_rad: number): boolean => lineAt(turn_rad).inside >= 0;
   const axis = axisTurn_rad(cone, tube);
   const end = (limit: number): number => {
-    if (roots(limit) !== undefined) return limit;
+    if (meets(limit)) return limit;
     let [inside, outside] = [axis, limit];
     for (let n = 0; n < HALVINGS; n++) {
       const middle = (inside + outside) / 2;
-      if (roots(middle) === undefined) outside = middle;
-      else inside = middle;
+      if (meets(middle)) inside = middle;
+      else outside = middle;
     }
     return inside;
   };
@@ -58,7 +59,7 @@ export function holeOf(cone: Cone, tube: Tube): Hole {
     { length: POINTS + 1 },
     (_, n) => low + ((high - low) * (1 - Math.cos((Math.PI * n) / POINTS))) / 2,
   );
-  const pairs = turns.map((turn_rad) => ({ turn_rad, ups: roots(turn_rad) ?? roots(axis)! }));
+  const pairs = turns.map((turn_rad) => ({ turn_rad, ups: lineAt(turn_rad).ups }));
   const lowest = Math.min(...pairs.map(({ ups }) => ups[0]));
   const highest = Math.max(...pairs.map(({ ups }) => ups[1]));
   if (highest >= cone.height_m || highest <= 0) throw misses(cone, highest);
@@ -84,8 +85,14 @@ function misses({ height_m }: Cone, highest: number): AskError {
   });
 }
 
-/** On the shell's upright line at a turn: where it enters and leaves the tube, or nothing. */
-function crossing(cone: Cone, tube: Tube): (turn_rad: number) => readonly [number, number] | undefined {
+interface Crossing {
+  /** Below 0 where the line misses the tube. */
+  readonly inside: number;
+  readonly ups: readonly [number, number];
+}
+
+/** On the shell's upright line at a turn: where it enters and leaves the tube, or comes nearest to it. */
+function crossing(cone: Cone, tube: Tube): (turn_rad: number) => Crossing {
   const widening = (cone.top_radius_m - cone.bottom_radius_m) / cone.height_m;
   const [along, rise] = [Math.cos(tube.tilt_rad), Math.sin(tube.tilt_rad)];
   return (turn_rad) => {
@@ -103,8 +110,8 @@ function crossing(cone: Cone, tube: Tube): (turn_rad: number) => readonly [numbe
     const half = foot[0] * way[0] + foot[1] * way[1] + foot[2] - footAlong * wayAlong;
     const c = foot[0] ** 2 + foot[1] ** 2 + foot[2] ** 2 - footAlong ** 2 - tube.radius_m ** 2;
     const inside = half ** 2 - a * c;
-    if (inside < 0) return undefined;
-    return [(-half - Math.sqrt(inside)) / a, (-half + Math.sqrt(inside)) / a];
+    const reach = Math.sqrt(Math.max(0, inside));
+    return { inside, ups: [(-half - reach) / a, (-half + reach) / a] };
   };
 }
 

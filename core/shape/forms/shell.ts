@@ -52,9 +52,8 @@ function panel(shell: Shell, { at, panels, overlap_m }: Cut): Piece {
   const lines: Line[] = [
     { kind: 'line', name: 'seam: the other edge comes here', stroke: 'fold', points: [low, high] },
   ];
-  if (shell.floor_m !== undefined) {
-    lines.push({ kind: 'line', name: 'top of the floor', stroke: 'fold', points: across(shell.floor_m * perHeight) });
-  }
+  const floorLine = shell.floor_m === undefined ? [] : across(shell.floor_m * perHeight);
+  if (floorLine.length > 0) lines.push({ kind: 'line', name: 'top of the floor', stroke: 'fold', points: floorLine });
   const hasHole = at === 0;
   const holeEdge = hole.edge.map(({ turn_rad, up_m }) => on(turn_rad - hole.middle_rad, up_m * perHeight));
   const straight = angle_rad === 0;
@@ -68,7 +67,7 @@ function panel(shell: Shell, { at, panels, overlap_m }: Cut): Piece {
     holes: hasHole ? [holeEdge] : [],
     lines,
     marks: [
-      ...(straight ? rectangleMarks(shell, about) : sectorMarks(about)),
+      ...(straight ? rectangleMarks(shell, about) : sectorMarks(about, floorLine[0])),
       ...(straight ? [] : [swing({ inner_radius_m, outer_radius_m, angle_rad: angle_rad / panels }, about)]),
       ...(hasHole ? holeMarks(hole, holeEdge, about) : []),
     ],
@@ -102,7 +101,7 @@ function rectangleMarks({ floor_m }: Shell, about: Around): Drawing['marks'] {
 }
 
 /** Chords and rises, which a string and a straight edge can set out even where the radius is longer than the yard. */
-function sectorMarks(about: Around): Drawing['marks'] {
+function sectorMarks(about: Around, floor: Point | undefined): Drawing['marks'] {
   const { bottom, top, low, lapped, slant_m, overlap_m } = about;
   const box = boxAround(about);
   const row = rowOf(box);
@@ -112,7 +111,8 @@ function sectorMarks(about: Around): Drawing['marks'] {
     level('across', [to[0], top.at(-1)![0]], to[1], box.top + row),
     rise(low[1], 0, box.right + 2 * row),
     rise(to[1], slant_m, box.right + row),
-    length('edge', from, to, row),
+    length('edge', from, to, 1.4 * row),
+    ...(floor === undefined ? [] : [length('floor', from, floor, 0.5 * row)]),
     ...(overlap_m > 0 ? [length('lap', low, lapped, -row)] : []),
   ];
 }

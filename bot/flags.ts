@@ -2,7 +2,10 @@ import { parseArgs } from 'node:util';
 
 export const usage = `npm run -s ask -- 'mix 1.1 cu ft'
   --json        the card as data, in SI units
-  --svg FILE    the answer as a picture
+  --png FILE    the answer as a picture; several go to FILE, FILE-plan and so on
+  --svg FILE    the same as SVG
+  --dark        pictures for a dark page
+  --sheets DIR  full-size patterns as SVG pages, A4 or letter by units
   --help        this`;
 
 export interface Flags {
@@ -10,7 +13,10 @@ export interface Flags {
   readonly line: string;
   readonly json: boolean;
   readonly help: boolean;
-  readonly picture?: string;
+  readonly png?: string | undefined;
+  readonly svg?: string | undefined;
+  readonly dark: boolean;
+  readonly sheets?: string | undefined;
 }
 
 export interface RefusedFlags {
@@ -26,18 +32,15 @@ export function readFlags(typed: readonly string[]): Flags | RefusedFlags {
       options: {
         json: { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h', default: false },
+        dark: { type: 'boolean', default: false },
+        png: { type: 'string' },
         svg: { type: 'string' },
+        sheets: { type: 'string' },
       },
     });
     const line = positionals.join(' ').trim();
     if (line === '' && !values.help) return { kind: 'refused', why: `A question is missing.\n${usage}` };
-    return {
-      kind: 'read',
-      line,
-      json: values.json,
-      help: values.help,
-      ...(values.svg === undefined ? {} : { picture: values.svg }),
-    };
+    return { kind: 'read', ...values, line };
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     if (!code.startsWith('ERR_PARSE_ARGS')) throw error;

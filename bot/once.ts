@@ -1,9 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import { writeFileSync } from 'node:fs';
-import { textPage } from '../adapters/picture/page.ts';
 import { renderReply } from '../adapters/terminal/render.ts';
 import { answerLine } from '../commands/answer.ts';
-import type { Reply } from '../commands/card.ts';
+import type { Card, Reply } from '../commands/card.ts';
 import { inProcessMemory } from '../commands/memory.ts';
 import { type Config, readConfig } from './config.ts';
 import { type Flags, readFlags, usage } from './flags.ts';
@@ -13,8 +11,6 @@ import { lookOf } from './look.ts';
 const answered = 0;
 const faulty = 1;
 const notAsked = 2;
-/** Columns of a picture: it reads at the width of a chat window. */
-const pictureColumns = 100;
 
 /** One question from the command line. Returns the exit code: 0 a card, 2 an asker's mistake, 1 a fault. */
 export async function askOnce(typed: readonly string[]): Promise<number> {
@@ -27,7 +23,7 @@ export async function askOnce(typed: readonly string[]): Promise<number> {
   }
   try {
     const context = { asker: 'me', place: 'terminal', now: new Date(), memory: inProcessMemory() };
-    return show(await answerLine(flags.line, context), flags, config);
+    return await show(await answerLine(flags.line, context), flags, config);
   } catch (error) {
     const id = randomUUID().slice(0, 8);
     await logFault(config, error, id);
@@ -36,31 +32,30 @@ export async function askOnce(typed: readonly string[]): Promise<number> {
   }
 }
 
-function show(reply: Reply, { json, picture }: Flags, config: Config): number {
+async function show(reply: Reply, flags: Flags, config: Config): Promise<number> {
+  const { json, png, svg, sheets } = flags;
   if (reply.kind === 'error') {
     if (json) writeJson({ error: reply.error, cautions: reply.cautions });
     else process.stderr.write(`${renderReply(reply, lookOf(config, process.stderr))}\n`);
     return notAsked;
   }
-  const { card } = reply;
-  if (picture !== undefined) {
-    return writePicture(
-      picture,
-      textPage(renderReply(reply, { color: false, width: pictureColumns }), { title: card.headline }),
-    );
-  }
-  if (json) writeJson(card);
+  if (png ?? svg ?? sheets) return draw(reply.card, flags);
+  if (json) writeJson(reply.card);
   else process.stdout.write(`${renderReply(reply, lookOf(config))}\n`);
   return answered;
 }
 
-function writePicture(file: string, svg: string): number {
+/** Nothing of the picture code is loaded for an answer in text. */
+async function draw(card: Card, { png, svg, sheets, dark }: Flags): Promise<number> {
+  const { writePictures, writeSheets } = await import('./pictures.ts');
   try {
-    writeFileSync(file, svg);
-    return answered;
+    await writePictures(card, { png, svg, theme: dark ? 'dark' : undefined });
+    if (sheets === undefined || (await writeSheets(card, sheets)) > 0) return answered;
+    return complain(`${card.command} has no full-size pattern to print; --png FILE writes what it has`);
   } catch (error) {
-    const why = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason';
-    return complain(`${file} can't be written (${why}); name a file in a folder that exists, such as mix.svg`);
+    if (!(error instanceof Error && 'syscall' in error && 'code' in error)) throw error;
+    const file = 'path' in error ? String(error.path) : (png ?? svg ?? sheets);
+    return complain(`${file} can't be written (${error.code}); name a file in a folder that exists, such as mix.svg`);
   }
 }
 

@@ -3,7 +3,10 @@ import { renderCard } from '../terminal/render.ts';
 import { chartSvg } from './chart.ts';
 import { drawingSvg } from './drawing.ts';
 import { textPage } from './page.ts';
-import type { PictureLook } from './theme.ts';
+import type { PictureLook, Theme } from './theme.ts';
+
+/** Without a theme a drawing is black on white, and a page of text follows its reader's browser. */
+export type Wish = Omit<PictureLook, 'theme'> & { readonly theme?: Theme | undefined };
 
 /** One picture of an answer, drawn when it is asked for. */
 export interface Picture {
@@ -11,27 +14,36 @@ export interface Picture {
   readonly id: string;
   readonly title: string;
   readonly alt: string;
-  readonly svg: (look: PictureLook) => Promise<string>;
+  readonly svg: (wish: Wish) => Promise<string>;
 }
-
-/** Columns of a page of text: at 550 px its letters are 11 px. */
-const pageColumns = 72;
 
 /** What there is to see of a card, the first being the one to show: its drawings, its chart, else its words. */
 export function picturesOf(card: Card): readonly Picture[] {
   const { drawings = [], chart } = card;
-  const drawn = drawings.map((drawing): Picture => {
+  const pictures = drawings.map((drawing): Picture => {
     const { id, title, alt } = drawing;
-    return { id, title, alt, svg: async (look) => drawingSvg(drawing, look) };
+    return { id, title, alt, svg: async (wish) => drawingSvg(drawing, lookOf(wish)) };
   });
-  const charted = chart
-    ? [{ id: 'chart', title: chart.title, alt: chart.alt, svg: (look: PictureLook) => chartSvg(chart, look) }]
-    : [];
-  return drawn.length + charted.length > 0 ? [...drawn, ...charted] : [pageOf(card)];
+  if (chart) {
+    const { title, alt } = chart;
+    pictures.push({ id: 'chart', title, alt, svg: (wish) => chartSvg(chart, lookOf(wish)) });
+  }
+  return pictures.length > 0 ? pictures : [pageOf(card)];
 }
 
+const lookOf = ({ theme = 'light', ...rest }: Wish): PictureLook => ({ ...rest, theme });
+
+/** Columns of a page of text: in a chat, 550 px wide, its letters are 11 px; a browser shows it as large as it is. */
+const columns = { chat: 72, browser: 100 };
+
 function pageOf(card: Card): Picture {
-  const text = renderCard(card, { color: false, width: pageColumns });
+  const words = (width: number) => renderCard(card, { color: false, width });
   const title = card.headline;
-  return { id: 'page', title, alt: text, svg: async ({ theme }) => textPage(text, { title, theme }) };
+  return {
+    id: 'page',
+    title,
+    alt: words(columns.chat),
+    svg: async ({ theme }) =>
+      theme ? textPage(words(columns.chat), { title, theme }) : textPage(words(columns.browser), { title }),
+  };
 }

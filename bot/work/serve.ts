@@ -1,0 +1,68 @@
+import type { MessagePort } from 'node:worker_threads';
+import { picturesOf } from '../../adapters/picture/pictures.ts';
+import { pngOf } from '../../adapters/picture/png.ts';
+import { layout_px } from '../../adapters/picture/theme.ts';
+import { answerAsk } from '../../commands/answer.ts';
+import type { Key, Memory } from '../../commands/memory.ts';
+import { errorOf, type Fault, type FromWorker, faultOf, type Job, type ToWorker } from './messages.ts';
+
+interface Waiting {
+  readonly resolve: (value: unknown) => void;
+  readonly reject: (error: Error) => void;
+}
+
+/** The worker's side: does each job and sends back what came of it. */
+export function serve(port: MessagePort, early: readonly ToWorker[]): void {
+  const calls = new Map<number, Waiting>();
+  const send = (message: FromWorker) => port.postMessage(message);
+  let lastCall = 0;
+  const memory = memoryThrough((method, ...args) => {
+    const call = ++lastCall;
+    return new Promise<never>((resolve, reject) => {
+      calls.set(call, { resolve: resolve as Waiting['resolve'], reject });
+      send({ kind: 'memory', call, method, args });
+    });
+  });
+  const settle = (call: number, then: (waiting: Waiting) => void) => {
+    const waiting = calls.get(call);
+    calls.delete(call);
+    if (waiting) then(waiting);
+  };
+  const hear = (message: ToWorker) => {
+    if (message.kind === 'remembered') settle(message.call, ({ resolve }) => resolve(message.value));
+    else if (message.kind === 'forgotten') settle(message.call, ({ reject }) => reject(errorOf(message.fault)));
+    else void work(message.id, message.job);
+  };
+  const work = async (id: number, job: Job) => {
+    try {
+      send({ kind: 'done', id, value: await done(job, memory) });
+    } catch (error) {
+      send({ kind: 'failed', id, fault: faultOf(error) satisfies Fault });
+    }
+  };
+  port.on('message', hear);
+  for (const message of early) hear(message);
+}
+
+async function done(job: Job, memory: Memory): Promise<unknown> {
+  if (job.kind === 'answer') return answerAsk(job.ask, { ...job.context, memory });
+  const { card, which, look } = job;
+  const pictures = picturesOf(card);
+  const picture = which === undefined ? pictures[0] : pictures.find(({ id }) => id === which);
+  if (!picture) throw new RangeError(`no picture "${which}" among ${pictures.map(({ id }) => id).join(', ')}`);
+  return pngOf(await picture.svg(look), { width_px: look.width_px ?? layout_px });
+}
+
+type Call = <Method extends keyof Memory>(
+  method: Method,
+  ...args: Parameters<Memory[Method]>
+) => Promise<Awaited<ReturnType<Memory[Method]>>>;
+
+/** The main thread's memory: each call of it is a message. A key often comes as a whole context, which can't be one. */
+const memoryThrough = (call: Call): Memory => ({
+  lastAsk: (key) => call('lastAsk', keyOf(key)),
+  rememberAsk: (ask) => call('rememberAsk', ask),
+  units: (key) => call('units', keyOf(key)),
+});
+
+const keyOf = ({ asker, place }: Key): Key => ({ asker, place });

@@ -14,10 +14,19 @@ export function diskToDisk({ radius_m, depth_m }: { radius_m: number; depth_m: n
 }
 
 /**
- * The same through a hole whose side takes up nothing for itself and radiates back all it gets: mean of straight
- * through and all. Derived; the side is taken as of one temperature, good for holes less than about 5 radii deep.
+ * The same through a round hole whose side takes up nothing for itself and sends back all it gets. Such light and thin
+ * gas pass a tube by one law (Clausing); Berman's closed form of it, from memory, within 0.1 % for any depth (checked
+ * against a side cut in rings). Taking the side as of one temperature, (1 + F)/2, gives half as much again at 4 radii.
  */
-export const reradiatingFactor = (hole: { radius_m: number; depth_m: number }): number => (1 + diskToDisk(hole)) / 2;
+export function reradiatingFactor({ radius_m, depth_m }: { radius_m: number; depth_m: number }): number {
+  const l = depth_m / radius_m;
+  // Below this both parts of the fraction vanish together.
+  if (l < 0.02) return 1 - l / 2 + l ** 2 / 4;
+  const root = Math.sqrt(l ** 2 + 4);
+  const taken = ((8 - l ** 2) * root + l ** 3 - 16) ** 2;
+  const over = 72 * l * root - 288 * Math.log((l + root) / 2);
+  return 1 + l ** 2 / 4 - (l / 4) * root - taken / over;
+}
 
 /**
  * How black an open bore looks from outside: 1/(1 + (1 − e) Ao/(e Aw)) for a wall of one temperature and emissivity e,

@@ -155,7 +155,7 @@ function stepsOf(question: PathsQuestion, found: readonly Omit<Path, 'share'>[],
       source: 'from-memory',
     },
     {
-      formula: 'opening = (1 + F) ÷ 2 × area × σ × (hot⁴ − air⁴), F of disk to disk',
+      formula: 'opening = share through a re-radiating hole × area × σ × (hot⁴ − air⁴)',
       inputs: {
         hot_K,
         air_K: question.air_K,

@@ -6,7 +6,7 @@ import { findFuel, fuels } from './fuel.ts';
 import { asFired } from './fuel-as-fired.ts';
 import { PRODUCTS, type Product } from './gas-table.ts';
 import { ASH_J_kgK, ELEMENTS, mixture, oxidiser, type Reactants } from './mixture.ts';
-import { enthalpy_J_mol, GAS_CONSTANT, gibbs_J_mol, speciesOf } from './nasa.ts';
+import { enthalpy_J_mol, GAS_CONSTANT, gibbs_J_mol, STANDARD_Pa, speciesOf } from './nasa.ts';
 
 const RUNS = 10_000;
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
@@ -48,7 +48,7 @@ function unrest(
 ): number {
   return Object.entries(reaction).reduce((sum, [name, count]) => {
     const species = name as Product;
-    const activity = species === 'C(gr)' ? 0 : Math.log((moles[species] / gas_mol) * (pressure_Pa / 101_325));
+    const activity = species === 'C(gr)' ? 0 : Math.log((moles[species] / gas_mol) * (pressure_Pa / STANDARD_Pa));
     return sum + count * (gibbs_J_mol({ species, T_K }) / (GAS_CONSTANT * T_K) + activity);
   }, 0);
 }

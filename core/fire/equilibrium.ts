@@ -3,7 +3,7 @@ import { solveLinear } from './gas-linear.ts';
 import { startFrom } from './gas-start.ts';
 import { ATOMS, COUNT, fillReduced, GRAPHITE, PRODUCTS, type Product, reducedArrays } from './gas-table.ts';
 import { ASH_J_kgK, ELEMENTS } from './mixture.ts';
-import { GAS_CONSTANT, REFERENCE_K, STANDARD_Pa } from './nasa.ts';
+import { ATMOSPHERE_Pa, GAS_CONSTANT, REFERENCE_K, STANDARD_Pa } from './nasa.ts';
 
 export interface EquilibriumInput {
   /** Moles of C, H, O, N, Ar in the order of `ELEMENTS`; an element may be absent. */
@@ -60,7 +60,7 @@ export const adiabaticEquilibrium = (input: EquilibriumInput & { readonly enthal
   solve(input, undefined, input.enthalpy_J);
 
 function solve(input: EquilibriumInput, T_K: number | undefined, enthalpy_J: number | undefined): Equilibrium {
-  const { elements_mol, pressure_Pa = STANDARD_Pa, ash_kg = 0 } = input;
+  const { elements_mol, pressure_Pa = ATMOSPHERE_Pa, ash_kg = 0 } = input;
   let atoms = 0;
   for (let e = 0; e < E; e++) atoms += elements_mol[e]!;
   if (!(atoms > 0 && pressure_Pa > 0 && Number.isFinite(atoms) && Number.isFinite(pressure_Pa)))

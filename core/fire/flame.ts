@@ -5,7 +5,7 @@ import { type AsFired, asFired } from './fuel-as-fired.ts';
 import { GRAPHITE, MOLAR_MASS_kg_mol, PRODUCTS, type Product } from './gas-table.ts';
 
 import { type AirRatio, humidShare, mixture, oxidiser, type Reactants } from './mixture.ts';
-import { REFERENCE_K, STANDARD_Pa } from './nasa.ts';
+import { ATMOSPHERE_Pa, REFERENCE_K } from './nasa.ts';
 
 export type Gas = Exclude<Product, 'C(gr)'>;
 /** Mole shares of a gas, summing to 1. */
@@ -48,7 +48,7 @@ export interface Flame extends WithSteps {
  */
 export function flame(input: FlameInput): Flame {
   const { oxygen_share, relative_humidity = 0, air_K = REFERENCE_K, fuel_K = REFERENCE_K } = input;
-  const pressure_Pa = input.pressure_Pa ?? STANDARD_Pa;
+  const pressure_Pa = input.pressure_Pa ?? ATMOSPHERE_Pa;
   const fuel = asFired(input);
   const water_share = relative_humidity === 0 ? 0 : humidShare({ relative_humidity, air_K, pressure_Pa });
   const blast = oxidiser(oxygen_share === undefined ? { water_share } : { oxygen_share, water_share });

@@ -1,7 +1,15 @@
 import { AskError } from '../ask-error.ts';
 import type { AsFired } from './fuel-as-fired.ts';
 import { sensibleHeat_J_kg } from './fuel-as-fired.ts';
-import { type Element, enthalpy_J_mol, GAS_CONSTANT, gibbs_J_mol, STANDARD_Pa, speciesOf } from './nasa.ts';
+import {
+  ATMOSPHERE_Pa,
+  type Element,
+  enthalpy_J_mol,
+  GAS_CONSTANT,
+  gibbs_J_mol,
+  STANDARD_Pa,
+  speciesOf,
+} from './nasa.ts';
 
 /** Dry air by volume; its 0.04 % carbon dioxide is counted with the nitrogen and argon. From memory. */
 export const DRY_AIR = { O2: 0.2095, N2: 0.7812, Ar: 0.0093 } as const;
@@ -19,7 +27,7 @@ export interface Oxidiser {
 
 /**
  * Saturation pressure of water, Pa, from the Gibbs energies of liquid and vapour: ln(p/p°) = (g_liquid − g_vapour)/RT.
- * 273.15–373 K, within 0.6 % of the equation of state (an ideal vapour over a liquid at 1 atm).
+ * 273.15–373 K, within 0.6 % of the equation of state (an ideal vapour over a liquid at 1 bar).
  * @throws AskError `out-of-range` below freezing, where no liquid is.
  */
 export const waterSaturation_Pa = (T_K: number): number =>
@@ -28,7 +36,7 @@ export const waterSaturation_Pa = (T_K: number): number =>
 
 /** Mole share of water in moist air = relative humidity × saturation pressure / pressure. Source: ideal gas. */
 export function humidShare(input: { relative_humidity: number; air_K: number; pressure_Pa?: number }): number {
-  const { relative_humidity, air_K, pressure_Pa = STANDARD_Pa } = input;
+  const { relative_humidity, air_K, pressure_Pa = ATMOSPHERE_Pa } = input;
   const share = (relative_humidity * waterSaturation_Pa(air_K)) / pressure_Pa;
   if (relative_humidity >= 0 && relative_humidity <= 1 && share < 0.95) return share;
   throw new AskError({

@@ -3,8 +3,10 @@ import table from './data/nasa-species.json' with { type: 'json' };
 
 /** Molar gas constant, J/(mol K): exact by the SI of 2019. */
 export const GAS_CONSTANT = 8.31446261815324;
-/** Pressure that the entropies of the table belong to. */
+/** Pressure that the entropies of the table belong to, 1 bar. */
 export const STANDARD_Pa = table.pressure_Pa;
+/** One atmosphere, where no other pressure is said. */
+export const ATMOSPHERE_Pa = 101_325;
 /** Where heats of formation and heating values are given. */
 export const REFERENCE_K = 298.15;
 
@@ -65,7 +67,7 @@ export const rangeOf = (species: SpeciesName): { readonly from_K: number; readon
 
 /**
  * Molar properties by the seven-coefficient polynomials of McBride, Gordon and Reno, NASA TM-4513 (1993), J/(mol K) and
- * J/mol. Enthalpy counts the heat of formation at 298.15 K; entropy is at 1 atm. Valid inside `rangeOf(species)`.
+ * J/mol. Enthalpy counts the heat of formation at 298.15 K; entropy is at 1 bar. Valid inside `rangeOf(species)`.
  * @throws AskError `out-of-range` outside it, unless `extrapolate`.
  */
 export const heatCapacity_J_molK = (state: State): number => GAS_CONSTANT * cpOverR(coefficients(state), state.T_K);
@@ -74,7 +76,7 @@ export const enthalpy_J_mol = (state: State): number =>
   GAS_CONSTANT * state.T_K * hOverRT(coefficients(state), state.T_K);
 /** See `heatCapacity_J_molK`. */
 export const entropy_J_molK = (state: State): number => GAS_CONSTANT * sOverR(coefficients(state), state.T_K);
-/** g = h − T s, at 1 atm. See `heatCapacity_J_molK`. */
+/** g = h − T s, at 1 bar. See `heatCapacity_J_molK`. */
 export const gibbs_J_mol = (state: State): number => enthalpy_J_mol(state) - state.T_K * entropy_J_molK(state);
 
 function coefficients({ species, T_K, extrapolate = false }: State): readonly number[] {

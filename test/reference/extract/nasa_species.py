@@ -11,6 +11,8 @@ import cantera as ct
 
 GAS = "N2 O2 CO2 H2O CO H2 OH O H NO Ar CH4 C3H8 C4H10,n-butane C4H10,isobutane Zn".split()
 CONDENSED = "C(gr) H2O(L) AL(cr) AL(L) Cu(cr) Cu(L) Zn(cr) Zn(L) Fe(a) Fe(c) Fe(d) Fe(L) Si(cr) Si(L)".split()
+# The report's entropies are at 1 bar (N2 191.609 J/(mol K), as tables give it); the files leave the pressure out.
+PRESSURE_Pa = 100000
 RENAMED = {"C4H10,n-butane": "n-C4H10", "C4H10,isobutane": "i-C4H10"}
 
 
@@ -46,7 +48,7 @@ def chosen(file, names, phase):
 
 
 species = chosen("nasa_gas.yaml", GAS, "gas") + chosen("nasa_condensed.yaml", CONDENSED, "condensed")
-head = {"source": "nasa-tm-4513", "extractedWith": {"cantera": version("cantera")}, "pressure_Pa": 101325}
+head = {"source": "nasa-tm-4513", "extractedWith": {"cantera": version("cantera")}, "pressure_Pa": PRESSURE_Pa}
 # A species a line, so that a changed coefficient is a changed line.
 lines = ",\n".join(json.dumps(each, ensure_ascii=False, allow_nan=False) for each in species)
 print(json.dumps(head)[:-1] + ', "species": [\n' + lines + "\n]}")

@@ -5,7 +5,9 @@ import { type Bed, bedDrop } from './ergun.ts';
 import { checkFan, type Fan, fanPressure_Pa } from './fan.ts';
 import { pipeDrop, type Wall } from './pipe.ts';
 
-const HALVINGS = 48;
+const MOST_STEPS = 60;
+/** Of the blower's shut-off pressure, and of its free flow. */
+const CLOSE = 1e-9;
 
 export interface BlastInput {
   readonly fan: Fan;
@@ -40,8 +42,8 @@ export interface BlastPoint extends WithSteps {
 }
 
 /**
- * Where a falling and a rising curve meet, by halving: flow in m³/s. Unique, as one falls and the other rises.
- * `fan` and `system` give Pa for a flow; `undefined` from the system means that it takes more than any fan here gives.
+ * Where a falling and a rising curve meet, by false position (Illinois), halving where that fails: flow in m³/s.
+ * Unique, as one falls and the other rises. `undefined` from the system means a flow that its formulas do not reach.
  * Source: derived.
  */
 export function operatingPoint_m3_s({
@@ -49,17 +51,37 @@ export function operatingPoint_m3_s({
   system,
   most_m3_s,
 }: {
+  /** Pa at a flow. */
   readonly fan: (flow_m3_s: number) => number;
   readonly system: (flow_m3_s: number) => number | undefined;
   readonly most_m3_s: number;
 }): number {
+  const over = (flow: number) => fan(flow) - (system(flow) ?? Number.POSITIVE_INFINITY);
   let low = 0;
   let high = most_m3_s;
-  for (let step = 0; step < HALVINGS; step++) {
-    const middle = (low + high) / 2;
-    const taken = system(middle);
-    if (taken !== undefined && taken <= fan(middle)) low = middle;
-    else high = middle;
+  let overLow = over(low);
+  let overHigh = over(high);
+  if (overHigh >= 0) return high;
+  if (!(overLow > 0)) return low;
+  const close_Pa = CLOSE * overLow;
+  let moved: 'low' | 'high' | undefined;
+  for (let step = 0; step < MOST_STEPS && high - low > CLOSE * 1e-3 * most_m3_s; step++) {
+    const straight = low + ((high - low) * overLow) / (overLow - overHigh);
+    const flow = Number.isFinite(overHigh) ? straight : (low + high) / 2;
+    const left = over(flow);
+    if (Math.abs(left) <= close_Pa) return flow;
+    // An end that stays twice running counts half, so that both close in.
+    if (left > 0) {
+      low = flow;
+      overLow = left;
+      if (moved === 'low') overHigh /= 2;
+      moved = 'low';
+    } else {
+      high = flow;
+      overHigh = left;
+      if (moved === 'high') overLow /= 2;
+      moved = 'high';
+    }
   }
   return low;
 }
@@ -67,22 +89,26 @@ export function operatingPoint_m3_s({
 /**
  * The blast a blower gives through pipe, tuyere and bed: p_fan(Q) = pipe + tuyere + bed + back-pressure.
  * Limits as in `pipeDrop`, `bedDrop` and `fanPressure_Pa`.
- * @throws AskError `impossible` where the back-pressure is more than the blower's shut-off; `out-of-range`.
+ * @throws AskError `impossible` where the back-pressure is more than the blower's shut-off, or where a drop would pass a tenth
+ * of the air's pressure; `out-of-range`.
  */
 export function blastPoint(input: BlastInput): BlastPoint {
   const { fan, speed, density_kg_m3, dry_density_kg_m3, back_pressure_Pa } = input;
   checkFan(fan, speed);
   const shut_Pa = fanPressure_Pa({ fan, flow_m3_s: 0, density_kg_m3, speed });
   if (!(back_pressure_Pa < shut_Pa)) throw heldShut(shut_Pa, back_pressure_Pa);
-  // A wrong bore, void or temperature is the asker's to mend: it shows at no flow. Past that only speed is too high.
-  const still = dropsAt(input, 0);
+  // A wrong bore, void or temperature is the asker's to mend: it shows at no flow.
+  dropsAt(input, 0);
   const flow_m3_s = operatingPoint_m3_s({
     fan: (flow) => fanPressure_Pa({ fan, flow_m3_s: flow, density_kg_m3, speed }),
     system: (flow) => totalOf(input, flow),
     most_m3_s: speed * fan.free_flow_m3_s,
   });
-  const drops = flow_m3_s === 0 ? still : dropsAt(input, flow_m3_s);
   const fan_Pa = fanPressure_Pa({ fan, flow_m3_s, density_kg_m3, speed });
+  const drops = dropsAt(input, flow_m3_s);
+  const taken_Pa = drops.pipe.drop_Pa + drops.tuyere.drop_Pa + (drops.bed?.drop_Pa ?? 0) + back_pressure_Pa;
+  // The blower still has pressure to spare where the formulas end: a hair further they say why.
+  if (fan_Pa - taken_Pa > 1e-6 * shut_Pa) dropsAt(input, flow_m3_s * (1 + 1e-6));
   const dry_air_kg_s = flow_m3_s * dry_density_kg_m3;
   const tuyere_velocity_m_s = drops.tuyere.velocity_m_s;
   return {

@@ -18,7 +18,8 @@ const HAIR = 1e-9;
  * @throws AskError `out-of-range`, in the words and unit of the number's key.
  */
 export function within(given: Numbers, { low, high, example }: Limits): void {
-  for (const [key, value] of Object.entries(given)) {
+  for (const key in given) {
+    const value = given[key]!;
     if (value >= low - HAIR * Math.abs(low) && value <= high + HAIR * Math.abs(high)) continue;
     const { label, unit } = readKey(key);
     const shown = (si: number) => formatBoth(si, unit, 'metric');

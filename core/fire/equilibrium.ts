@@ -1,7 +1,7 @@
 import { AskError } from '../ask-error.ts';
 import { solveLinear } from './gas-linear.ts';
 import { startFrom } from './gas-start.ts';
-import { ATOMS, COUNT, fillReduced, GRAPHITE, PRODUCTS, type Product, reducedArrays } from './gas-table.ts';
+import * as table from './gas-table.ts';
 import { ASH_J_kgK, ELEMENTS } from './mixture.ts';
 import { ATMOSPHERE_Pa, GAS_CONSTANT, REFERENCE_K, STANDARD_Pa } from './nasa.ts';
 
@@ -22,6 +22,10 @@ export interface Equilibrium {
   readonly iterations: number;
 }
 
+// Constants of this file: the innermost loops read them some hundred times a step.
+const { ATOMS, COUNT, GRAPHITE, PRODUCTS, fillReduced } = table;
+type Product = table.Product;
+
 const LOWEST_K = 200;
 const HIGHEST_K = 5000;
 const MOST_ITERATIONS = 120;
@@ -38,7 +42,7 @@ const potential = new Float64Array(COUNT);
 const target = new Float64Array(E);
 const present = new Uint8Array(COUNT);
 const rows = new Int32Array(E);
-const reduced = reducedArrays();
+const reduced = table.reducedArrays();
 const matrix = new Float64Array((E + 3) * (E + 4));
 
 /**

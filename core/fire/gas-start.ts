@@ -1,12 +1,15 @@
-import { AT, COUNT, fillReduced, type Reduced } from './gas-table.ts';
+import * as table from './gas-table.ts';
 import { REFERENCE_K } from './nasa.ts';
+
+// Constants of this file: read in innermost loops.
+const { AT, COUNT, fillReduced } = table;
 
 export interface Start {
   /** Moles of C, H, O, N, Ar. */
   readonly target: Float64Array;
   /** Receives moles of each product. */
   readonly amounts: Float64Array;
-  readonly reduced: Reduced;
+  readonly reduced: table.Reduced;
   /** ln of pressure over that of the data. */
   readonly logPressure: number;
   /** Heat capacity of the ash over R, mol. */

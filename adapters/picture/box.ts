@@ -36,6 +36,7 @@ export const cornersOf = ({ middle, half: [w, h], turn_rad }: Box): readonly Px[
     [-w, h],
   ].map(([along, aside]) => moved(middle, turn_rad, along!, aside!));
 
+/** Of no points: a point. */
 export function boundsOf(points: Iterable<Px>): Bounds {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const [x, y] of points) {
@@ -44,7 +45,7 @@ export function boundsOf(points: Iterable<Px>): Bounds {
     top = Math.min(top, y);
     bottom = Math.max(bottom, y);
   }
-  return { left, top, right, bottom };
+  return left <= right ? { left, top, right, bottom } : { left: 0, top: 0, right: 0, bottom: 0 };
 }
 
 /** The point as the box sees it: from its middle, along its own axes. */

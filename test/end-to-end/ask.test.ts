@@ -55,6 +55,31 @@ describe('one question from the command line', () => {
     }
   });
 
+  test('the same as PNG, light or dark', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'picture-'));
+    try {
+      const files = ['light.png', 'dark.png'].map((name) => join(folder, name));
+      for (const [at, file] of files.entries()) {
+        const { out, err, code } = await ask(...(at === 1 ? ['--dark'] : []), '--png', file, 'mix 30 L');
+        expect({ out, err, code }).toEqual({ out: '', err: '', code: 0 });
+      }
+      const [light, dark] = files.map((file) => readFileSync(file));
+      for (const png of [light!, dark!]) expect(png.subarray(0, 4).toString('latin1')).toBe('\u0089PNG');
+      expect(light!.equals(dark!)).toBe(false);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
+  test.each([
+    ['--png', join(tmpdir(), 'no such folder', 'mix.png'), "can't be written (ENOENT)"],
+    ['--sheets', join(tmpdir(), 'never made'), 'has no full-size pattern'],
+  ])('%s where nothing can be written says why, 2', async (flag, place, why) => {
+    const { out, err, code } = await ask(flag, place, 'mix 30 L');
+    expect({ out, code }).toEqual({ out: '', code: 2 });
+    expect(err).toContain(why);
+  });
+
   test.each([[['--jsn', 'mix 30 L']], [['--json']], [[]]])('%j is refused with how to ask', async (typed) => {
     const { out, err, code } = await ask(...typed);
     expect({ out, code }).toEqual({ out: '', code: 2 });

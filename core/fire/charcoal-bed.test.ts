@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
-import { blastForPower_kg_s, CARBON, type CharcoalBedInput, charcoalBed } from './charcoal-bed.ts';
+import { sourceOf } from '../sources/sources.ts';
+import {
+  AIR_INERT,
+  balancedCoShare,
+  blastForPower_kg_s,
+  CARBON,
+  type CharcoalBedInput,
+  charcoalBed,
+} from './charcoal-bed.ts';
+import { charcoalBeds, mixingTubeLosses } from './data/charcoal-beds.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const plain: CharcoalBedInput = { air_kg_s: 0.015, co_share: 0.3, excess_air: 0, carbon_share: 0.78, ash_share: 0.04 };
@@ -48,6 +57,41 @@ describe('a charcoal bed (physics)', () => {
   it('refuses shares that are none', () => {
     for (const wrong of [{ co_share: -0.1 }, { carbon_share: 0 }, { ash_share: 0.3 }, { air_kg_s: -1 }]) {
       expect(() => charcoalBed({ ...plain, ...wrong })).toThrow(AskError);
+    }
+  });
+});
+
+describe('carbon, CO2 and CO in balance (physics)', () => {
+  const at = (bed_K: number, inert_per_oxygen = AIR_INERT, pressure_Pa = 101325) =>
+    balancedCoShare({ bed_K, pressure_Pa, inert_per_oxygen });
+
+  it('goes from CO2 when dull red to CO when white', () => {
+    expect(at(750)).toBeLessThan(0.15);
+    expect(at(1500)).toBeGreaterThan(0.99);
+    fc.assert(
+      fc.property(real(700, 1790), real(0, 10), real(60e3, 190e3), (bed_K, inert, pressure_Pa) => {
+        const share = at(bed_K, inert, pressure_Pa);
+        expect(at(bed_K + 5, inert, pressure_Pa)).toBeGreaterThan(share);
+        // More room, by pressure or by nitrogen, favours the side with more gas.
+        expect(at(bed_K, inert + 1, pressure_Pa)).toBeGreaterThanOrEqual(share);
+        expect(at(bed_K, inert, pressure_Pa * 0.95)).toBeGreaterThanOrEqual(share);
+        expect(share).toBeGreaterThan(0);
+        expect(share).toBeLessThan(1);
+      }),
+    );
+  });
+
+  it('is refused where the line was not fitted', () => {
+    expect(() => at(500)).toThrow(AskError);
+  });
+});
+
+describe('what is assumed of a bed', () => {
+  it('is in order, cited and within what the formulas take', () => {
+    for (const { low, typical, high, source } of [...Object.values(charcoalBeds), mixingTubeLosses]) {
+      expect(low).toBeLessThanOrEqual(typical);
+      expect(typical).toBeLessThanOrEqual(high);
+      expect(sourceOf(source).id).toBe(source);
     }
   });
 });

@@ -99,3 +99,34 @@ export function blastForPower_kg_s({
   within({ power_W }, { low: 0, high: 1e6, example: '15 kW' });
   return (power_W * carbonAirNeed({ co_share, excess_air })) / carbonHeat_J_kg({ co_share });
 }
+
+/** Nitrogen and argon in a mole of the oxygen of air. */
+export const AIR_INERT = 0.7905 / 0.2095;
+
+/**
+ * Share of carbon that leaves as CO where the gas has come to balance with glowing carbon (C + CO2 ⇌ 2 CO):
+ * ln K = 30.81632 − 21739.7/T − 1.231629·ln T (in atm), b the CO of a mole of O2, b²p/((1 − b/2)(1 + b/2 + inert)) = K.
+ * 700…1800 K, 50…200 kPa; K within 0.7 % of the NASA polynomials. The most that a bed gives: below some 1100 K, and in a
+ * shallow bed, the reaction lags far behind. Source: fit of equilibrium, derived here.
+ * @throws AskError `out-of-range`.
+ */
+export function balancedCoShare({
+  bed_K,
+  pressure_Pa,
+  inert_per_oxygen,
+}: {
+  readonly bed_K: number;
+  readonly pressure_Pa: number;
+  /** `AIR_INERT` for air, 0 for pure oxygen. */
+  readonly inert_per_oxygen: number;
+}): number {
+  within({ bed_K }, { low: 700, high: 1800, example: '1000 °C' });
+  within({ pressure_Pa }, { low: 50e3, high: 200e3, example: '101 kPa abs' });
+  within({ inert_per_oxygen_count: inert_per_oxygen }, { low: 0, high: 20, example: '3.8' });
+  const K = Math.exp(30.81632 - 21739.7 / bed_K - 1.231629 * Math.log(bed_K));
+  // (1 − b/2)(1 + b/2 + inert)·K = b²·p, with CO2 = 1 − b/2 and 1 + b/2 + inert moles in all.
+  const a = pressure_Pa / 101325 + K / 4;
+  const half = (K * inert_per_oxygen) / 4;
+  const CO = (-half + Math.sqrt(half ** 2 + a * K * (1 + inert_per_oxygen))) / a;
+  return CO / (1 + CO / 2);
+}

@@ -1,3 +1,4 @@
+import { datum, MEMORY } from '../materials/data/make.ts';
 import type { Spread } from '../materials/spread.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { frictionFactor } from './pipe.ts';
@@ -10,13 +11,12 @@ const TURBULENT = 2000;
  * memory, wide; a mixture off that point flashes back and holds less. A turbulent flame flashes back at higher gradients.
  */
 export const FLAME = Object.freeze({
-  flashback_per_s: Object.freeze({ low: 300, typical: 500, high: 700 }),
-  turbulent_flashback_per_s: Object.freeze({ low: 500, typical: 1200, high: 2500 }),
-  blow_off_per_s: Object.freeze({ low: 1500, typical: 3000, high: 6000 }),
-  quench_m: Object.freeze({ low: 0.0018, typical: 0.002, high: 0.0025 }),
-  practical_m_s: Object.freeze({ low: 5, typical: 10, high: 20 }),
-  burning_m_s: Object.freeze({ low: 0.4, typical: 0.43, high: 0.46 }),
-  standing: 'from memory',
+  flashback_per_s: datum(300, 500, 700, MEMORY),
+  turbulent_flashback_per_s: datum(500, 1200, 2500, MEMORY),
+  blow_off_per_s: datum(1500, 3000, 6000, MEMORY),
+  quench_m: datum(0.0018, 0.002, 0.0025, MEMORY),
+  practical_m_s: datum(5, 10, 20, MEMORY),
+  burning_m_s: datum(0.4, 0.43, 0.46, MEMORY),
 });
 
 export type Against = 'below' | 'within' | 'above';

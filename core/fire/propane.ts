@@ -1,3 +1,4 @@
+import { datum, published } from '../materials/data/make.ts';
 import { within } from './within.ts';
 
 const ZERO_C = 273.15;
@@ -13,7 +14,7 @@ export const PROPANE = Object.freeze({ molar_mass_kg_mol: 0.044096, gas_constant
  * 100 °F, 9 to 18 % above pure on the gauge, 8 to 12 % absolute, from light ends. They boil off first: the last third
  * of a bottle is nearer to pure, and a product rich in butane lies below it.
  */
-export const COMMERCIAL_FACTOR = Object.freeze({ low: 1, typical: 1.08, high: 1.12 });
+export const COMMERCIAL_FACTOR = datum(1, 1.08, 1.12, published('lp-gas-properties'));
 
 const liquid = (liquid_K: number) => within({ liquid_K }, { low: ZERO_C - 50, high: ZERO_C + 50, example: '10 °C' });
 

@@ -127,15 +127,15 @@ function feasible(airBetter: number, airCheap: number, air: number, stage: Stage
 
 const cheapestShare = ({ cost_per_share_USD, low, high }: Option): number => (cost_per_share_USD < 0 ? high : low);
 
-/** Stages where moving back frees ash, the cheapest kilogram first. */
+/** Stages where moving back frees ash, the cheapest kilogram first; of equals the last stage: cheap first, better later. */
 function givingUp(options: readonly Option[], shares: readonly number[]): readonly { at: number; worth: number }[] {
   return options
     .map(({ cost_per_share_USD, ash_per_share_kg, low, high }, at) => {
       const movable = ash_per_share_kg > 0 ? shares[at]! > low : ash_per_share_kg < 0 && shares[at]! < high;
-      return { at, movable, worth: -cost_per_share_USD / ash_per_share_kg };
+      return { at, movable, worth: Number((-cost_per_share_USD / ash_per_share_kg).toPrecision(9)) };
     })
     .filter(({ movable }) => movable)
-    .sort((a, b) => a.worth - b.worth);
+    .sort((a, b) => a.worth - b.worth || b.at - a.at);
 }
 
 function planOf(

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sampleDoubt } from '../../core/doubt/sample.ts';
 import { airViscosity, humidAir, saturatedVapour_Pa, standardAtmosphere } from '../../core/fire/atmosphere.ts';
-import { charcoalBed } from '../../core/fire/charcoal-bed.ts';
+import { balancedCoShare, charcoalBed } from '../../core/fire/charcoal-bed.ts';
 import { filledShare, type SteadyDrawInput, steadyDraw } from '../../core/fire/cylinder.ts';
 import { type DrawDownInput, drawDown } from '../../core/fire/cylinder-transient.ts';
 import { blowers } from '../../core/fire/data/blowers.ts';
@@ -58,6 +58,7 @@ const ours = {
   'steady draw': (x: SteadyDrawInput) => steadyDraw(x).draw_kg_s,
   'share of the draw to no pressure left at 200 kPa': ({ ambient_K }: { ambient_K: number }) =>
     hundredPound(100, ambient_K, NORMAL_PA + 200e3) / hundredPound(100, ambient_K, NORMAL_PA),
+  'share as CO': (x: Parameters<typeof balancedCoShare>[0]) => balancedCoShare(x),
   blast: (x: BlastInput) => blastPoint(x).flow_m3_s,
   'air drawn': (x: MixingTubeInput) => mixingTube(x).air_kg_kg,
 };

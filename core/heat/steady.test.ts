@@ -18,7 +18,11 @@ const curve = (rows: readonly (readonly [T_K: number, k: number])[]): Curve => (
   source: 'derived',
   standing: 'derived',
 });
-const constant = (k: number) => curve([[250, k], [2000, k]]); // biome-ignore format: two ends of one line
+const constant = (k: number) =>
+  curve([
+    [250, k],
+    [2000, k],
+  ]);
 const lining = curve([
   [293, 0.8],
   [1273, 1.1],

@@ -24,11 +24,13 @@ interface Asked {
   readonly options: SharedOptions;
   readonly vessel: Told | undefined;
   readonly crucible: Crucible | undefined;
+  /** The crucible as typed. */
+  readonly said?: string | undefined;
   readonly metal?: string;
 }
 
 /** The three questions differ in what is known; what follows from it is the same. */
-export function sizeAnswer({ asked, options, vessel, crucible, metal }: Asked, context: AnswerContext): Answer {
+export function sizeAnswer({ asked, options, vessel, crucible, said, metal }: Asked, context: AnswerContext): Answer {
   const read = readMaterials(options);
   const materials: Materials = metal === undefined ? read : { ...read, metal };
   const { question, hazards } = sizeQuestion(options, { vessel, crucible }, materials, context.units);
@@ -49,8 +51,8 @@ export function sizeAnswer({ asked, options, vessel, crucible, metal }: Asked, c
     forms: formsOf(sized, options),
     rate: rateOf(sized),
     hazards,
-    crucibleTyped: crucible !== undefined,
-    vesselTyped: vessel !== undefined,
+    crucibleSaid: said,
+    vesselSaid: vessel?.text,
     units: context.units,
   };
   return cardOf(parts, context);
@@ -112,15 +114,16 @@ function nextLines(parts: SizeParts, { commands }: AnswerContext): NonNullable<A
   const { sized, changes, asked, options } = parts;
   const known = (name: string) => commands.some((one) => one.name === name);
   const mending = changes.filter(({ option }) => asked !== 'melt' || option !== 'crucible').slice(0, 2);
+  // What asks this question again stands before what asks another one about it.
   return [
     ...mending.map((change) => ({ label: change.says, line: `again ${changeWords(change, parts)}` })),
-    { label: 'the mix for wall, floor and lid', line: 'mix for=last' },
-    ...(sized.fit.fits && known('wall') ? [{ label: 'how hot does the shell get', line: 'wall for=last' }] : []),
     ...(asked === 'can' && mending.length === 0
       ? [{ label: 'with another crucible', line: 'again crucible=5 in x 6 in' }]
       : []),
     options.fuel === 'charcoal'
       ? { label: 'the same for gas', line: 'again fuel=gas' }
       : { label: 'the same for charcoal', line: 'again fuel=charcoal' },
+    ...(sized.fit.fits && known('wall') ? [{ label: 'how hot does the shell get', line: 'wall for=last' }] : []),
+    { label: 'the mix for wall, floor and lid', line: 'mix for=last' },
   ];
 }

@@ -22,6 +22,6 @@ export const sizeCan = {
   figures: sizeFigures,
   async answer({ vessel, crucible, ...options }, context) {
     const pot = crucible && about('crucible', () => readCrucible(crucible.text, context.units));
-    return sizeAnswer({ asked: 'can', options, vessel, crucible: pot }, context);
+    return sizeAnswer({ asked: 'can', options, vessel, crucible: pot, said: crucible?.text }, context);
   },
 } satisfies Command<typeof canOptions>;

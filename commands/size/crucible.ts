@@ -19,6 +19,6 @@ export const sizeCrucible = {
   figures: sizeFigures,
   async answer({ vessel, crucible, ...options }, context) {
     const pot = about('crucible', () => readCrucible(crucible.text, context.units));
-    return sizeAnswer({ asked: 'crucible', options, vessel, crucible: pot }, context);
+    return sizeAnswer({ asked: 'crucible', options, vessel, crucible: pot, said: crucible.text }, context);
   },
 } satisfies Command<typeof crucibleOptions>;

@@ -18,7 +18,7 @@ export function handsOver({
   // The thinnest place counts: there the shell gets hottest.
   const behind_m = Math.min(fit.insulation.bottom_m, fit.insulation.top_m);
   return {
-    amount: `${(wall_m3 + floor_m3 + lid_m3).toPrecision(6)} m3`,
+    amount: typedVolume(wall_m3 + floor_m3 + lid_m3, units),
     recipe: 'clay-sand',
     layers: [layer(furnace.wall_m, lining), ...(behind_m > 0 ? [layer(behind_m, insulation)] : [])].join('; '),
     bore: typedLength(2 * furnace.bore.bottom_radius_m, units),
@@ -36,3 +36,7 @@ export function handsOver({
     ...(options.metal === undefined ? {} : { metal: options.metal }),
   };
 }
+
+const cubicFoot_m3 = 0.028316846592;
+const typedVolume = (volume_m3: number, units: SizeParts['units']): string =>
+  units === 'US' ? `${(volume_m3 / cubicFoot_m3).toPrecision(6)} cu ft` : `${volume_m3.toPrecision(6)} m3`;

@@ -22,8 +22,9 @@ export interface SizeParts {
   readonly rate: Spread;
   /** Facts of the vessel. */
   readonly hazards: readonly string[];
-  readonly crucibleTyped: boolean;
-  readonly vesselTyped: boolean;
+  /** As typed; `undefined` where it followed from the rest. */
+  readonly crucibleSaid: string | undefined;
+  readonly vesselSaid: string | undefined;
   readonly units: UnitSystem;
 }
 

@@ -63,6 +63,16 @@ function named(said: string): FoundVessel {
 
 /** `6 in x 8 in` outside, `6 in` alone (height by the usual proportion), or a working volume `2 L`. */
 export function readCrucible(said: string, units: UnitSystem): Crucible {
+  try {
+    return crucibleOf(said, units);
+  } catch (error) {
+    // Makers' numbers and the like: what works here is two sizes, not one quantity.
+    if (error instanceof AskError && error.code === 'unreadable') throw error.with({ example: '6 in x 8 in' });
+    throw error;
+  }
+}
+
+function crucibleOf(said: string, units: UnitSystem): Crucible {
   const parts = partsOf(said);
   if (parts.length > 2)
     throw unreadable(said, 'crucible', 'outside diameter x height, or working volume', '6 in x 8 in');

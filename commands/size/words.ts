@@ -16,8 +16,8 @@ export function headlineOf(parts: SizeParts): string {
   const { vessel, crucible } = furnace;
   const pot = `a crucible ${length(2 * crucible.outside_radius_m)} across and ${length(crucible.height_m)} high`;
   const inside =
-    asked === 'can' || parts.vesselTyped
-      ? `${pot} in the ${vessel.name}`
+    asked === 'can' || parts.vesselSaid !== undefined
+      ? `${pot} in ${vessel.name.startsWith('your') ? '' : 'the '}${vessel.name}`
       : vessel.given
         ? `${pot} goes into a ${vessel.name}`
         : `${pot} needs a vessel ${length(2 * vessel.bottom_radius_m)} wide and ${length(vessel.height_m)} high inside; none in the catalogue takes it`;
@@ -33,7 +33,9 @@ export function headlineOf(parts: SizeParts): string {
     return `Does not fit: ${inside}: ${failures(parts)}.${first ? ` Smallest change: ${first.says}, ${changeWords(first, parts)}.` : ' Take a wider and taller vessel, or a smaller crucible.'}`;
   }
   const sure = fit.sure ? 'Fits' : 'Fits, but only just, so measure yours';
-  return asked === 'can' || parts.vesselTyped ? `${sure}: ${inside}: ${layers}.` : `${capital(inside)}: ${layers}.`;
+  return asked === 'can' || parts.vesselSaid !== undefined
+    ? `${sure}: ${inside}: ${layers}.`
+    : `${capital(inside)}: ${layers}.`;
 }
 
 const failures = ({ sized, units }: SizeParts): string =>
@@ -172,8 +174,15 @@ export function assumptionsOf(parts: SizeParts): readonly Assumption[] {
       override: `${option}=${typedLength(value_m, units)}`,
     });
   };
+  const unitless = [parts.vesselSaid, parts.crucibleSaid].filter(
+    (said) => said !== undefined && !/[a-z"'″”’′]/i.test(said.replace(/x|by/gi, '')),
+  );
+  if (unitless.length > 0) {
+    const unit = units === 'US' ? 'in' : 'cm';
+    rows.push({ text: `${unitless.join(' and ')} means ${unit}`, override: 'units=us' });
+  }
   if (options.fuel === undefined) rows.push({ text: 'fired with gas', override: 'fuel=charcoal' });
-  if (!parts.crucibleTyped && parts.asked === 'can')
+  if (parts.crucibleSaid === undefined && parts.asked === 'can')
     rows.push({
       text: 'the largest usual crucible that leaves wall and insulation their room',
       override: 'crucible=6 in x 8 in',

@@ -42,16 +42,16 @@ export function insulationEnds_m(furnace: Furnace): { readonly bottom_m: number;
 
 const toleranceOf = ({ low, typical }: Datum): number => 1 - low / typical;
 
-/** What of a catalogue vessel can hold a furnace: its straight part, dished ends left out. */
+/** What of a catalogue vessel can hold a furnace: a dished top is cut off, a dished bottom is filled under the floor. */
 export function shapeOf(vessel: Vessel): VesselShape {
   const bottom_m = vessel.inside_bottom_m.typical;
   const top_m = vessel.inside_top_m.typical;
-  const dishes_m = { flat: 0, 'dished bottom': bottom_m / 4, 'dished both': (bottom_m + top_m) / 4 }[vessel.ends];
+  const top_dish_m = vessel.ends === 'dished both' ? top_m / 4 : 0;
   return Object.freeze({
     name: vessel.name,
     bottom_radius_m: bottom_m / 2,
     top_radius_m: top_m / 2,
-    height_m: vessel.inside_height_m.typical - dishes_m,
+    height_m: vessel.inside_height_m.typical - top_dish_m,
     wall_m: vessel.wall_m.typical,
     given: true,
     tolerance: Math.max(toleranceOf(vessel.inside_bottom_m), toleranceOf(vessel.inside_top_m)),

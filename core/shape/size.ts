@@ -1,5 +1,6 @@
 import { AskError } from '../ask-error.ts';
 import { vessels } from '../materials/catalogue.ts';
+import { formatBoth } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { type Crucible, crucibleFromSizes } from './crucible.ts';
 import { checkFit, type Fit } from './fit.ts';
@@ -283,12 +284,13 @@ function layOutSteps(
 }
 
 const mm = (length_m: number) => `${Math.round(length_m * 1000)} mm`;
+const both = (length_m: number) => formatBoth(length_m, 'm', 'metric');
 
 function refuseDish(vessel: VesselShape): void {
   if (Math.abs(flare(vessel)) < 1) return;
   throw new AskError({
     code: 'impossible',
-    what: `from ${mm(2 * vessel.bottom_radius_m)} to ${mm(2 * vessel.top_radius_m)} over ${mm(vessel.height_m)} it widens by more than its height on each side: a dish, and no cone that a wall could follow`,
+    what: `from ${both(2 * vessel.bottom_radius_m)} to ${both(2 * vessel.top_radius_m)} over ${both(vessel.height_m)} it widens by more than its height on each side: a dish, and no cone that a wall could follow`,
     expected: 'bottom / top x height, with a half-angle below 45°',
     example: '15 in / 17 in x 22 in',
     option: 'vessel',
@@ -301,7 +303,7 @@ function refuseWideCrucible(vessel: VesselShape, { shape }: Crucible, { wall_m, 
   if (crucible_m >= narrowest_m) {
     throw new AskError({
       code: 'impossible',
-      what: `the crucible is ${mm(crucible_m)} across, the vessel only ${mm(narrowest_m)} inside at its narrowest`,
+      what: `the crucible is ${both(crucible_m)} across, the vessel only ${both(narrowest_m)} inside at its narrowest`,
       expected: 'a crucible less than half as wide as the vessel, or a wider vessel',
       example: `${mm(narrowest_m * 0.35)} x ${mm(narrowest_m * 0.45)}`,
       option: 'crucible',
@@ -311,7 +313,7 @@ function refuseWideCrucible(vessel: VesselShape, { shape }: Crucible, { wall_m, 
   if (left_m > crucible_m) return;
   throw new AskError({
     code: 'impossible',
-    what: `walls of ${mm(wall_m)} leave a bore of ${mm(Math.max(0, left_m))} in a vessel of ${mm(narrowest_m)}; the crucible is ${mm(crucible_m)}`,
+    what: `walls of ${both(wall_m)} leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(narrowest_m)}; the crucible is ${both(crucible_m)}`,
     expected: `a wall of ${mm(sizingRules.wall_m.low)} to ${mm(sizingRules.wall_m.high)} that leaves room for the crucible`,
     example: mm(sizingRules.wall_m.low),
     option: 'wall',
@@ -323,7 +325,7 @@ function refuseLid(lid_m: number, room_m: number): void {
   if (lid_m <= room_m || room_m < sizingRules.lid_m.low) return;
   throw new AskError({
     code: 'impossible',
-    what: `a lid of ${mm(lid_m)} hits the vessel's own lid: ${mm(room_m)} is left above the lining`,
+    what: `a lid of ${both(lid_m)} hits the vessel's own lid: ${both(room_m)} is left above the lining`,
     expected: `${mm(sizingRules.lid_m.low)} to ${mm(room_m)}`,
     example: `${Math.floor(room_m * 1000)} mm`,
     option: 'lid',
@@ -340,8 +342,8 @@ function noBore(question: SizeQuestion, vessel: VesselShape, measures: Measures)
   return new AskError({
     code: 'impossible',
     what: narrow
-      ? `${mm(measures.wall_m)} of wall and ${mm(measures.behind_m)} of insulation leave a bore of ${mm(Math.max(0, left_m))} in a vessel of ${mm(inside_m)}, with a gap of ${mm(measures.gap_m)} to keep free round the crucible: no crucible is left`
-      : `floor, lid and spaces take ${mm(stack_m)} of a vessel ${mm(vessel.height_m)} high: no crucible is left`,
+      ? `${both(measures.wall_m)} of wall and ${both(measures.behind_m)} of insulation leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(inside_m)}, with a gap of ${both(measures.gap_m)} to keep free round the crucible: no crucible is left`
+      : `floor, lid and spaces take ${both(stack_m)} of a vessel ${both(vessel.height_m)} high: no crucible is left`,
     expected: narrow ? 'a wider vessel, or thinner walls' : 'a taller vessel',
     example: narrow && question.wall_m !== undefined ? mm(sizingRules.wall_m.low) : 'size can 20 gal',
     option: narrow && question.wall_m !== undefined ? 'wall' : 'vessel',

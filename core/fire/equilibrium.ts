@@ -75,31 +75,32 @@ function solve(input: EquilibriumInput, T_K: number | undefined, enthalpy_J: num
   const ash = (ash_kg * ASH_J_kgK) / (atoms * GAS_CONSTANT);
   const heat_K = enthalpy_J === undefined ? 0 : enthalpy_J / (atoms * GAS_CONSTANT);
 
-  let T = startFrom({ target, amounts, reduced, logPressure, ash, heat_K, T_K });
+  const fixed = T_K !== undefined;
+  const T = startFrom({ target, amounts, reduced, logPressure, ash, heat_K, T_K });
   for (let s = 0; s < COUNT; s++) if (!present[s]) amounts[s] = 0;
   // Below one oxygen atom a carbon atom no gas here holds the carbon: soot is there from the start.
-  let soot = present[GRAPHITE] === 1 && target[2]! <= target[0]! * (1 + 1e-9);
+  const soot = present[GRAPHITE] === 1 && target[2]! <= target[0]! * (1 + 1e-9);
   if (!soot) amounts[GRAPHITE] = 0;
+  const system: System = { rowCount, soot, logPressure, ash, heat_K, T, fixed };
   let switches = 0;
 
   for (let iterations = 1; iterations <= MOST_ITERATIONS; iterations++) {
-    fillReduced(reduced, T);
-    const size = assemble({ rowCount, soot, logPressure, ash, heat_K, T, fixed: T_K !== undefined });
-    if (!solveLinear(matrix, size)) throw unsettled(T);
-    const change = advance({ rowCount, soot, size, fixed: T_K !== undefined });
-    T *= Math.exp(change.temperature);
-    if (!(T > LOWEST_K * 0.5 && T < HIGHEST_K * 1.2)) T = Math.min(Math.max(T, LOWEST_K), HIGHEST_K);
-    if (!(change.largest < SETTLED)) continue;
-    if (switches < 4 && sootIsWrong(soot, size)) {
-      soot = !soot;
+    fillReduced(reduced, system.T);
+    const size = assemble(system);
+    if (!solveLinear(matrix, size)) break;
+    const largest = advance(system, size);
+    if (!(largest < SETTLED)) continue;
+    if (switches < 4 && sootIsWrong(system.soot, size)) {
+      // Soot may run below nothing on the way; only at rest is it dropped, or taken in where gas would shed it.
+      system.soot = !system.soot;
       amounts[GRAPHITE] = 0;
       switches++;
       continue;
     }
-    if (!(T >= LOWEST_K && T <= HIGHEST_K)) throw outside(T);
-    return result(T, atoms, iterations);
+    if (!(system.T >= LOWEST_K && system.T <= HIGHEST_K)) throw outside(system.T);
+    return result(system.T, atoms, iterations);
   }
-  throw unsettled(T);
+  throw unsettled(system.T);
 }
 
 /** Rows for the elements that are there, and the products that can be made of them. */
@@ -115,11 +116,11 @@ function chooseRows(): number {
 
 interface System {
   readonly rowCount: number;
-  readonly soot: boolean;
+  soot: boolean;
   readonly logPressure: number;
   readonly ash: number;
   readonly heat_K: number;
-  readonly T: number;
+  T: number;
   readonly fixed: boolean;
 }
 
@@ -196,11 +197,9 @@ function assemble({ rowCount, soot, logPressure, ash, heat_K, T, fixed }: System
   return size;
 }
 
-const moved = { temperature: 0, largest: 0 };
-
-/** Takes the step, shortened where it is too long for logarithms. */
-function advance(system: { rowCount: number; soot: boolean; size: number; fixed: boolean }): typeof moved {
-  const { rowCount, soot, size, fixed } = system;
+/** Takes the step, shortened where it is too long for logarithms. Returns the largest change, 1 where it was shortened. */
+function advance(system: System, size: number): number {
+  const { rowCount, soot, fixed } = system;
   const width = size + 1;
   const gasAt = rowCount + (soot ? 1 : 0);
   const logGas = matrix[gasAt * width + size]!;
@@ -228,9 +227,11 @@ function advance(system: { rowCount: number; soot: boolean; size: number; fixed:
     if (amounts[s] !== 0) amounts[s] = Math.max(TRACE, amounts[s]! * Math.exp(part * step[s]!));
   }
   amounts[GRAPHITE]! += part * sootStep;
-  moved.temperature = part * logT;
-  moved.largest = part < 1 ? 1 : largest;
-  return moved;
+  system.T *= Math.exp(part * logT);
+  if (!(system.T > LOWEST_K / 2 && system.T < HIGHEST_K * 1.2)) {
+    system.T = Math.min(Math.max(system.T, LOWEST_K), HIGHEST_K);
+  }
+  return part < 1 ? 1 : largest;
 }
 
 /** Soot below nothing, or gas in which carbon weighs more than as soot. */

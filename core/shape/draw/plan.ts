@@ -1,4 +1,5 @@
 import type { Area, Drawing, Line, Matter, Point } from '../drawing.ts';
+import { holeOf, tubeOf } from '../forms/hole.ts';
 import { length, level, rowOf, upright } from '../forms/marks.ts';
 import { boxOf, circle } from '../forms/outline.ts';
 import type { Furnace } from '../furnace.ts';
@@ -134,7 +135,23 @@ function axes({ tuyere }: Furnace, rings: Rings, end: number): readonly Line[] {
   ];
 }
 
-function marksOf({ tuyere }: Furnace, rings: Rings, end: number): Drawing['marks'] {
+/** The hole to cut in the vessel's side, in words: it is measured on the vessel, not in this plane. */
+function vesselHole(furnace: Furnace): string {
+  const { vessel, tuyere } = furnace;
+  const tube = tubeOf(furnace, tuyere.outer_radius_m);
+  const cone = {
+    bottom_radius_m: vessel.bottom_radius_m + vessel.wall_m,
+    top_radius_m: vessel.top_radius_m + vessel.wall_m,
+    height_m: vessel.height_m,
+  };
+  const { edge } = holeOf(cone, { ...tube, up_m: tube.up_m + floorTop_m(furnace) });
+  const { left, right, bottom, top } = boxOf(edge.map(({ turn_rad, up_m }) => [turn_rad, up_m] as const));
+  const radius = vesselRadius_m(vessel, (bottom + top) / 2) + vessel.wall_m;
+  return `hole in the vessel: ${size((right - left) * radius)} round by ${size(top - bottom)} up, from ${size(bottom)} above its bottom`;
+}
+
+function marksOf(furnace: Furnace, rings: Rings, end: number): Drawing['marks'] {
+  const { tuyere } = furnace;
   const { offset_m, bore_radius_m, outer_radius_m } = tuyere;
   const box = boxOf([...circle({ radius_m: rings.outside }), [end, offset_m]]);
   const row = rowOf(box, ROW);
@@ -154,6 +171,12 @@ function marksOf({ tuyere }: Furnace, rings: Rings, end: number): Drawing['marks
       text: `tuyere ${size(2 * bore_radius_m)} inside, ${size(2 * outer_radius_m)} outside`,
       at: [end * 0.97, offset_m + (bore_radius_m + outer_radius_m) / 2],
       words: [end, offset_m + 3 * row],
+    },
+    {
+      kind: 'callout',
+      text: vesselHole(furnace),
+      at: [through(rings.outside), offset_m],
+      words: [rings.outside, -0.7 * rings.outside],
     },
     {
       kind: 'callout',

@@ -61,7 +61,8 @@ export function formsFor(input: FormsInput): Forms {
   const thickness_m = input.mesh?.thickness_m ?? formRules.mesh_m.typical;
   const shells = shellsOf(input.furnace, thickness_m);
   const widths = input.mesh?.roll_m === undefined ? rollWidths_m : [input.mesh.roll_m];
-  const cut = widths.flatMap((width_m) => cutFrom(input, shells, thickness_m, width_m) ?? []);
+  const splits = splitsOf(input, shells, thickness_m);
+  const cut = widths.flatMap((width_m) => cutFrom(splits, width_m) ?? []);
   const best = cut.reduce<Cut | undefined>((least, one) => (!least || isLess(one, least) ? one : least), undefined);
   if (best === undefined) throw tooNarrow(Math.max(...widths));
   const { furnace, clip_spacing_m, wire_m } = input;
@@ -124,24 +125,40 @@ export function shellsOf(furnace: Furnace, thickness_m: number): Shells {
 const atFloor_m = ({ outer }: Shells, { floor_m }: Furnace): number =>
   outer.bottom_radius_m + ((outer.top_radius_m - outer.bottom_radius_m) * floor_m) / outer.height_m;
 
-function cutFrom(
-  { furnace, overlap_m }: FormsInput,
-  shells: Shells,
-  sheet_m: number,
-  width_m: number,
-): Cut | undefined {
+/** The pieces when a shell or the bottom is split into so many; made once for all widths of roll. */
+interface Splits {
+  readonly inner: (panels: number) => readonly Piece[];
+  readonly outer: (panels: number) => readonly Piece[];
+  readonly bottom: (strips: number) => readonly Piece[];
+  readonly hoops: readonly Piece[];
+}
+
+function splitsOf({ furnace, overlap_m }: FormsInput, shells: Shells, sheet_m: number): Splits {
+  const { lid, floor_m } = furnace;
   const innerShell: Shell = { name: 'inner form', cone: shells.inner, hole: shells.innerHole };
-  const outerShell: Shell = {
-    name: 'outer form',
-    cone: shells.outer,
-    hole: shells.outerHole,
-    floor_m: furnace.floor_m,
+  const outerShell: Shell = { name: 'outer form', cone: shells.outer, hole: shells.outerHole, floor_m };
+  return {
+    inner: once((panels) => shellPieces(innerShell, panels, overlap_m)),
+    outer: once((panels) => shellPieces(outerShell, panels, overlap_m)),
+    bottom: once((strips) => diskPieces('bottom', shells.outer.bottom_radius_m, strips, overlap_m)),
+    hoops: lidHoops(lid, sheet_m, overlap_m),
   };
+}
+
+function once<T>(make: (count: number) => T): (count: number) => T {
+  const made = new Map<number, T>();
+  return (count) => {
+    const value = made.get(count) ?? make(count);
+    made.set(count, value);
+    return value;
+  };
+}
+
+function cutFrom({ hoops, ...splits }: Splits, width_m: number): Cut | undefined {
   const fits = (pieces: readonly Piece[]): boolean => pieces.every((piece) => narrowSide_m(piece) <= width_m);
-  const inner = fewest((panels) => shellPieces(innerShell, panels, overlap_m), fits);
-  const outer = fewest((panels) => shellPieces(outerShell, panels, overlap_m), fits);
-  const bottom = fewest((strips) => diskPieces('bottom', shells.outer.bottom_radius_m, strips, overlap_m), fits);
-  const hoops = lidHoops(furnace.lid, sheet_m, overlap_m);
+  const inner = fewest(splits.inner, fits);
+  const outer = fewest(splits.outer, fits);
+  const bottom = fewest(splits.bottom, fits);
   if (!inner || !outer || !bottom || !fits(hoops)) return undefined;
   const pieces = [...inner, ...outer, ...bottom, ...hoops];
   const packing = packOnRoll(pieces.map(flatOf), width_m);
@@ -190,6 +207,11 @@ function adviceOf(furnace: Furnace, shells: Shells, { innerPanels, outerPanels }
   if (shells.innerHole.grazes) {
     said.push(
       'The tuyere grazes the bore, so the lining beside its slot ends in a feather edge: ram it round the tube, and trim it back to a finger of thickness.',
+    );
+  }
+  if (shells.innerHole.notch || shells.outerHole.notch) {
+    said.push(
+      'The hole for the tuyere runs out at the foot of a form, so the tube cuts into the floor there: cut a notch, or set the tuyere a little higher.',
     );
   }
   if (innerPanels > 1 || outerPanels > 1) {

@@ -153,7 +153,7 @@ function holeMarks(hole: Hole, edge: readonly Point[], about: Around): Drawing['
     upright('hole, tall', [box.bottom, box.top], (box.left + box.right) / 2, box.right + row),
     ...(hole.grazes ? [grazedMark(edge, box, row)] : []),
     ...(about.straight ? [] : [note('the middle of the hole is on the middle of the sheet', [0, box.top], 3)]),
-    ...(hole.notch ? [note('the hole runs out at the edge: cut a notch', [0, 0], 5)] : []),
+    ...(hole.notch ? [note('the hole runs out at the edge: cut a notch', [0, 0], 3)] : []),
   ];
 }
 
@@ -181,5 +181,5 @@ function saysOf(name: string, about: Around, hole: readonly Point[] | undefined)
   const lap = overlap_m > 0 ? `, and ${size(overlap_m)} of lap` : '';
   if (hole === undefined) return `${name}: ${sheet}${lap}`;
   const box = boxOf(hole);
-  return `${name}: ${sheet}${lap}; tuyere hole ${size(box.right - box.left)} wide and ${size(box.top - box.bottom)} tall, ${size(box.bottom)} above the lower edge`;
+  return `${name}: ${sheet}${lap}; tuyere hole ${size(box.right - box.left)} wide and ${size(box.top - box.bottom)} tall, ${box.bottom > 1e-9 ? `${size(box.bottom)} above the lower edge` : 'open at the lower edge'}`;
 }

@@ -51,7 +51,7 @@ export function carbonHeat_J_kg({ co_share }: Pick<CharcoalBedInput, 'co_share'>
  */
 export function charcoalBed(input: CharcoalBedInput): CharcoalBed {
   const { air_kg_s, co_share, excess_air, carbon_share, ash_share } = input;
-  within({ air_kg_s }, { low: 0, high: 2, example: '20 L/s' });
+  within({ air_kg_s }, { low: 0, high: 2, example: '60 kg/h' });
   within({ carbon_share }, { low: 0.3, high: 1, example: '75%' });
   within({ ash_share }, { low: 0, high: Math.min(0.5, 1 - carbon_share), example: '5%' });
   const air_need_kg_kg = carbonAirNeed(input);

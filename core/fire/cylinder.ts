@@ -1,5 +1,5 @@
 import { AskError } from '../ask-error.ts';
-import { formatBoth } from '../quantity/format.ts';
+import { formatBoth, formatSi } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { propaneBoiling_K, propaneLatentHeat_J_kg, propaneLiquidDensity_kg_m3 } from './propane.ts';
 import { within } from './within.ts';
@@ -113,7 +113,7 @@ export function coldestLiquid_K({
     code: 'impossible',
     what: `at ${formatBoth(ambient_K, 'K', 'metric')} the bottle cannot keep ${formatBoth(needed_Pa, 'Pa', 'metric')} absolute: the liquid would have to be at ${formatBoth(liquid_K, 'K', 'metric')}`,
     expected: 'a lower regulator setting or a warmer day',
-    example: formatBoth(liquid_K + 10, 'K', 'metric'),
+    example: formatSi(liquid_K + 10, 'K', 'metric'),
   });
 }
 

@@ -62,6 +62,21 @@ describe('blower and furnace together (physics)', () => {
     expect(blastPoint(open).flow_m3_s).toBeGreaterThan(now);
   });
 
+  it('moves the same volume of thin air, and so less oxygen', () => {
+    const { bed: _, ...open } = plain;
+    const thinner = (value: number) => (value * 2) / 3;
+    const sea = blastPoint(open);
+    const high = blastPoint({
+      ...open,
+      density_kg_m3: thinner(open.density_kg_m3),
+      dry_density_kg_m3: thinner(open.dry_density_kg_m3),
+      // Thinned too, so that the Reynolds number stays and only inertia is compared.
+      viscosity_Pa_s: thinner(open.viscosity_Pa_s),
+    });
+    expect(high.flow_m3_s / sea.flow_m3_s).toBeCloseTo(1, 7);
+    expect(high.dry_air_kg_s / sea.dry_air_kg_s).toBeCloseTo(2 / 3, 7);
+  });
+
   it('is the free flow where nothing resists, and nothing where everything does', () => {
     const fan = (flow: number) => 100 - flow;
     expect(operatingPoint_m3_s({ fan, system: () => 0, most_m3_s: 100 })).toBeCloseTo(100, 9);

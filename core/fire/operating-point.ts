@@ -1,5 +1,5 @@
 import { AskError } from '../ask-error.ts';
-import { formatBoth } from '../quantity/format.ts';
+import { formatBoth, formatSi } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { type Bed, bedDrop } from './ergun.ts';
 import { checkFan, type Fan, fanPressure_Pa } from './fan.ts';
@@ -198,5 +198,5 @@ const heldShut = (shut_Pa: number, back_pressure_Pa: number) =>
     code: 'impossible',
     what: `the blower makes ${formatBoth(shut_Pa, 'Pa', 'metric')} at most, against ${formatBoth(back_pressure_Pa, 'Pa', 'metric')} in the furnace: no air goes in`,
     expected: 'less back-pressure (a wider vent) or a blower of more pressure',
-    example: formatBoth(shut_Pa / 4, 'Pa', 'metric'),
+    example: formatSi(shut_Pa / 4, 'Pa', 'metric'),
   });

@@ -1,5 +1,5 @@
 import { AskError } from '../ask-error.ts';
-import { formatBoth } from '../quantity/format.ts';
+import { formatBoth, formatSi } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { within } from './within.ts';
 
@@ -137,5 +137,5 @@ const tooFast = (drop_Pa: number, pressure_Pa: number, bore_m: number) =>
     code: 'impossible',
     what: `a drop of ${formatBoth(drop_Pa, 'Pa', 'metric')} is more than a tenth of the air's own pressure (${formatBoth(MOST_SHARE * pressure_Pa, 'Pa', 'metric')}): the air would swell along the pipe, and this formula no longer holds`,
     expected: `a wider pipe than ${formatBoth(bore_m, 'm', 'metric')}, a shorter one or less air`,
-    example: formatBoth(bore_m * 1.5, 'm', 'metric'),
+    example: formatSi(bore_m * 1.5, 'm', 'metric'),
   });

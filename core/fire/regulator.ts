@@ -1,5 +1,5 @@
 import { AskError } from '../ask-error.ts';
-import { formatBoth } from '../quantity/format.ts';
+import { formatBoth, formatSi } from '../quantity/format.ts';
 import { within } from './within.ts';
 
 export interface RegulatorDemand {
@@ -40,6 +40,6 @@ export function requireBottle({ bottle_Pa, ...demand }: RegulatorDemand & { read
       most_Pa > 0
         ? 'a lower setting, a larger or fuller bottle, or a warmer day'
         : 'a larger or fuller bottle, or a warmer day',
-    example: formatBoth(Math.max(most_Pa, 1000), 'Pa', 'metric'),
+    example: formatSi(Math.max(most_Pa, 1000), 'Pa', 'metric'),
   });
 }

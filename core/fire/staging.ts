@@ -1,5 +1,5 @@
 import { AskError } from '../ask-error.ts';
-import { formatBoth } from '../quantity/format.ts';
+import { formatBoth, formatSi } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { within } from './within.ts';
 
@@ -192,7 +192,7 @@ const noStage = () =>
     code: 'missing',
     what: 'there is no stage to heat',
     expected: 'at least one stage with its power and time',
-    example: '5 kW for 20 min',
+    example: '20 min',
   });
 
 const noUsefulHeat = ({ flue_K }: Stage, useful_J_kg: number) =>
@@ -208,7 +208,7 @@ const tooWeak = ({ net_power_W, air_kg_s, flue_K }: Stage, needed_kg_s: number) 
     code: 'impossible',
     what: `${formatBoth(net_power_W, 'W', 'metric')} at a flue of ${formatBoth(flue_K, 'K', 'metric')} takes ${formatBoth(needed_kg_s, 'kg/s', 'metric')} of air, and the blast gives ${formatBoth(air_kg_s, 'kg/s', 'metric')}`,
     expected: 'more air, or less power over a longer time',
-    example: formatBoth((net_power_W * air_kg_s) / needed_kg_s, 'W', 'metric'),
+    example: formatSi((net_power_W * air_kg_s) / needed_kg_s, 'W', 'metric'),
   });
 
 const tooMuchAsh = (least_kg: number, limit_kg: number) =>
@@ -216,5 +216,5 @@ const tooMuchAsh = (least_kg: number, limit_kg: number) =>
     code: 'impossible',
     what: `even the fuel with less ash leaves ${formatBoth(least_kg, 'kg', 'metric')} of it, and the bed holds ${formatBoth(limit_kg, 'kg', 'metric')}`,
     expected: 'a fuel with less ash, a rake-out between melts or a shorter one',
-    example: formatBoth(least_kg, 'kg', 'metric'),
+    example: formatSi(least_kg, 'kg', 'metric'),
   });

@@ -41,7 +41,7 @@ describe('a flame', () => {
     ).toBeLessThan(plain);
     const charcoal = findFuel('lump charcoal');
     const clean = flame({ fuel: charcoal, ash: 0.02, excess_air: 0.2 }).temperature_K;
-    // Four parts ash in ten of carbon warm up with it: some tens of kelvin, no more.
+    // Ash only warms up, with some fortieth of the heat capacity of the gas: a fortieth of 1800 K.
     const ashy = flame({ fuel: charcoal, ash: 0.25, excess_air: 0.2 }).temperature_K;
     expect(clean - ashy).toBeGreaterThan(20);
     expect(clean - ashy).toBeLessThan(90);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
 import { adiabaticEquilibrium } from './equilibrium.ts';
-import { excessAirFromOxygen, flueGas, oxygenFromExcessAir, waterGasConstant } from './flue.ts';
+import { dryFlueRatio, excessAirFromOxygen, flueGas, oxygenFromExcessAir, waterGasConstant } from './flue.ts';
 import { findFuel, fuels } from './fuel.ts';
 import { asFired } from './fuel-as-fired.ts';
 import { mixture, oxidiser } from './mixture.ts';
@@ -73,5 +73,16 @@ describe('flue gas', () => {
     );
     expect(() => excessAirFromOxygen({ fuel: propane, dry_oxygen: 0.2095 })).toThrow(AskError);
     expect(() => excessAirFromOxygen({ fuel: propane, dry_oxygen: -0.01 })).toThrow(AskError);
+  });
+
+  it('has less dry gas than air when balanced: the carbon rule overstates the excess air of gas', () => {
+    // Propane takes 5 O2 of its air and gives 3 CO2 back, methane 2 and 1: k = 1 − 0.2095 × 2/5, and × 1/2.
+    expect(dryFlueRatio(propane)).toBeCloseTo(1 - 0.2095 * 0.4, 9);
+    expect(dryFlueRatio(asFired({ fuel: findFuel('methane') }))).toBeCloseTo(1 - 0.2095 * 0.5, 9);
+    // Carbon gives all back; coke has a little hydrogen.
+    expect(dryFlueRatio(asFired({ fuel: findFuel('coke') }))).toBeGreaterThan(0.98);
+    // What e = y/(x − y) makes of 5 % oxygen in the flue of propane is a tenth too much.
+    const rule = 0.05 / (0.2095 - 0.05);
+    expect(rule / excessAirFromOxygen({ fuel: propane, dry_oxygen: 0.05 })).toBeCloseTo(1 / 0.9162, 4);
   });
 });

@@ -2,6 +2,8 @@
 species and GRI-Mech 3.0 for what the short list leaves out, heating values and enthalpies of single species.
 """
 
+from math import exp
+
 import cantera as ct
 from CoolProp.CoolProp import PropsSI
 from scipy.optimize import brentq
@@ -269,6 +271,41 @@ def flues():
         yield case(label, inputs, (went_in - leaves) / (fuel_h - burned), 1e-6, why)
 
 
+def warm_air():
+    """Methane, 10 % excess air: heat left of the higher value, and what warm air saves of the fuel."""
+    fuel = FUELS["methane"]
+    phi = 1 / 1.1
+    moles, air, fuel_h = flue(fuel, phi, 1500.0)
+    higher = fuel_h - sum(x * h(n, REFERENCE_K) for n, x in moles.items() if n in ("CO2", "H2O"))
+    higher += moles["H2O"] * (h("H2O", REFERENCE_K) - h("H2O(L)", REFERENCE_K))
+
+    def left(flue_K, air_K):
+        return fuel_h + sum(x * h(n, air_K) for n, x in air.items()) - sum(x * h(n, flue_K) for n, x in moles.items())
+
+    why = "1e-6 of the heating value: the same enthalpies, summed separately"
+    for flue_F in (1000, 1600, 2000, 2400):
+        T = (flue_F - 32) / 1.8 + 273.15
+        inputs = {"kind": "chart", "fuel": fuel, "equivalence_ratio": phi, "flue_K": T}
+        label = f"methane, 10 % excess air, flue {flue_F} °F: heat left, share of higher"
+        yield case(label, inputs, left(T, REFERENCE_K) / higher, 1e-6, why)
+        for air_F in (400, 800):
+            warm_K = (air_F - 32) / 1.8 + 273.15
+            inputs = {"kind": "saving", "fuel": fuel, "equivalence_ratio": phi, "flue_K": T, "warm_K": warm_K}
+            label = f"methane, 10 % excess air, flue {flue_F} °F, air {air_F} °F: share of fuel saved"
+            yield case(label, inputs, 1 - left(T, REFERENCE_K) / left(T, warm_K), 1e-5, why)
+
+
+def boudouard():
+    """C + CO2 = 2 CO from its constant alone: x²/(1 − x) = K, x the share of CO, 1 bar of nothing else."""
+    why = "1e-6: the constant of one reaction against the whole equilibrium; free radicals below 1e-8"
+    for celsius in (500, 600, 700, 800, 900, 1000):
+        T = celsius + 273.15
+        g = {n: species(n).thermo.h(T) - T * species(n).thermo.s(T) for n in ("CO", "CO2", "C(gr)")}
+        K = exp((g["C(gr)"] + g["CO2"] - 2 * g["CO"]) / (ct.gas_constant * T))
+        x = brentq(lambda x: x * x - K * (1 - x), 0, 1, xtol=1e-14)
+        yield case(f"CO over carbon at {celsius} °C, 1 bar: share", {"kind": "boudouard", "T_K": T}, x, 1e-6, why)
+
+
 def heats():
     for name in ("methane", "propane", "butane"):
         fuel = FUELS[name]
@@ -304,4 +341,4 @@ def saturation():
         yield case(f"water: saturation pressure at {celsius} °C, Pa", {"kind": "saturation", "T_K": T}, expected, 0.01 * expected, why)
 
 
-report(["cantera", "CoolProp", "scipy"], [*flames(), *others(), *flues(), *heats(), *properties(), *saturation()])
+report(["cantera", "CoolProp", "scipy"], [*flames(), *others(), *flues(), *warm_air(), *boudouard(), *heats(), *properties(), *saturation()])

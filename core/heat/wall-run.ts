@@ -48,7 +48,7 @@ export interface WallInput {
   readonly phases: readonly Phase[];
   /** Stop early, once in the last phase and when the shell has peaked and is below this. */
   readonly until_shell_below_K?: number;
-  /** Cells a layer; 20 by default. */
+  /** Cells a layer; 24 by default. */
   readonly cells?: number;
   /** Error a step may make anywhere, K; 0.3 by default. Three times as much while water boils. */
   readonly tolerance_dK?: number;

@@ -242,7 +242,7 @@ SHUT = {"kind": "flux"}
 RAMP = {"kind": "temperature", "points": [[0.0, 2400.0, 6000.0], [AIR, ZERO + 1000, ZERO + 1000]]}
 
 OUTWARDS = {"10 W/m2K": plain_film, "6 W/m2K and 0.8": painted_still, "upright 0.4 m, 0.8": churchill_chu()}
-DRY = "both solve the same equations; ours with 20 cells a layer and 0.3 K a step is to be within 0.5 K"
+DRY = "both solve the same equations; ours with 24 cells a layer and 0.3 K a step is to be within 0.5 K"
 WET = "as dry; and the boiling front of either passes from cell to cell, which moves it by a part of a cell"
 HEAT = "0.5 % of the heat put in: what a fuel bill can tell"
 TIME = "two minutes: the top is flat, 0.05 K lower a minute or two beside it"

@@ -1,6 +1,6 @@
 import type { WallInput } from '../wall-run.ts';
 
-/** Nodes on both faces and on every interface, evenly spaced in each layer; everything per m² of the hot face. */
+/** Nodes on both faces and on every interface, closer to the hot face in the first layer, evenly spaced in the others; everything per m² of the hot face. */
 export interface Grid {
   readonly layers: number;
   readonly cells: number;
@@ -17,6 +17,9 @@ export interface Grid {
   readonly shell_volume: number;
 }
 
+/** In the first layer the last cell is so many times as wide as the first: where a step of the fire bites, cells are closer. */
+const SPREAD = 3;
+
 export function gridOf({ geometry, inner_radius_m, layers, shell }: WallInput, cells: number): Grid {
   const nodes = layers.length * cells + 1;
   const depth_m = new Float64Array(nodes);
@@ -25,15 +28,17 @@ export function gridOf({ geometry, inner_radius_m, layers, shell }: WallInput, c
   const shape = SHAPES[geometry];
   let node = 0;
   let slot = 0;
-  for (const { thickness_m } of layers) {
+  for (const [layer, { thickness_m }] of layers.entries()) {
     const begin = depth_m[node]!;
-    const width = thickness_m / cells;
-    for (let cell = 0; cell < cells; cell++) {
-      const from = inner_radius_m + begin + cell * width;
+    const ratio = layer === 0 && cells > 1 ? SPREAD ** (1 / (cells - 1)) : 1;
+    let width = ratio > 1 ? (thickness_m * (ratio - 1)) / (ratio ** cells - 1) : thickness_m / cells;
+    for (let cell = 0; cell < cells; cell++, width *= ratio) {
+      const from = inner_radius_m + depth_m[node]!;
       conductance[node] = 1 / shape.resistance(from, width, inner_radius_m);
       volume[slot]! += shape.volume(from, width / 2, inner_radius_m);
       volume[++slot]! += shape.volume(from + width / 2, width / 2, inner_radius_m);
-      depth_m[++node] = cell + 1 === cells ? begin + thickness_m : begin + (cell + 1) * width;
+      depth_m[node + 1] = cell + 1 === cells ? begin + thickness_m : depth_m[node]! + width;
+      node++;
     }
     slot++;
   }

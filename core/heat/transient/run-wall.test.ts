@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { WallInput, WallRun } from '../wall-run.ts';
 import { temperatureAt } from './crossings.ts';
 import { closedBore, netPower } from './drives.ts';
-import { air_K, dryWalls, fill, firing, furnace, lining, outward, steel } from './random-walls.ts';
+import { air_K, dryWalls, errorsOf, fill, firing, furnace, lining, outward, steel } from './random-walls.ts';
 import { runWall } from './run-wall.ts';
 
 const hour_s = 3600;
@@ -38,10 +38,10 @@ describe('heat is neither made nor lost', () => {
   it('charges a jump of the face with the heat of its half cell', () => {
     const input = furnace({ phases: held(1173.15, 60) });
     const run = runWall(input);
-    const [{ density_kg_m3, thickness_m }] = [lining()];
+    const { density_kg_m3 } = lining();
     const mean_J_kgK = 1030;
-    // Half of one of 20 cells, heated by 875 K at about this heat capacity.
-    const half_J = density_kg_m3 * mean_J_kgK * 875 * (thickness_m / 40);
+    // Half of the first cell, heated by 875 K at about this heat capacity.
+    const half_J = density_kg_m3 * mean_J_kgK * 875 * (run.depth_m[1]! / 2);
     expect(run.in_J_m2[0]! / half_J).toBeGreaterThan(0.95);
     expect(run.in_J_m2[0]! / half_J).toBeLessThan(1.05);
   });
@@ -203,25 +203,19 @@ describe('accuracy', () => {
     expect(coarse.heat / eighth.heat).toBeLessThan(10);
   });
 
-  it('is within 0.5 K at the shell and 0.5 % of the heat of a fine solution, in any dry furnace', () => {
-    fc.assert(
-      fc.property(dryWalls, (input) => {
-        const run = runWall(input);
-        const fine = runWall({ ...input, cells: 60, tolerance_dK: 0.02 });
-        for (let share = 0.05; share <= 1; share += 0.05) {
-          const at_s = share * input.phases.at(-1)!.until_s;
-          expect(Math.abs(temperatureAt(run, 'shell', at_s) - temperatureAt(fine, 'shell', at_s))).toBeLessThan(0.5);
-        }
-        expect(Math.abs(run.shell_peak.T_K - fine.shell_peak.T_K)).toBeLessThan(0.5);
-        const heats = [run, fine].map(({ time_s, in_J_m2 }) => in_J_m2[time_s.indexOf(input.phases[0]!.until_s)]!);
-        expect(Math.abs(heats[0]! / heats[1]! - 1)).toBeLessThan(0.005);
-      }),
-      { numRuns: 60 },
-    );
-  });
+  // Drawn once and for all: a thousand others are in the bench, where the worst is told.
+  it.each(fc.sample(dryWalls, { numRuns: 40, seed: 1 }).map((input, index) => ({ input, index })))(
+    'is within 0.5 K at the shell and 0.5 % of the heat of a fine solution, wall $index',
+    ({ input }) => {
+      const { shell_dK, peak_dK, heat } = errorsOf(input);
+      expect(shell_dK).toBeLessThan(0.5);
+      expect(peak_dK).toBeLessThan(0.5);
+      expect(heat).toBeLessThan(0.005);
+    },
+  );
 });
 
-/** Shell at 1 h and 2 h, and the heat put in by the end of the fire. */
+/** Shell at 2 h, and the heat put in by the end of the fire. */
 const seen = (run: WallRun): number[] => [
   temperatureAt(run, 'shell', 7200),
   run.in_J_m2[run.time_s.indexOf(6000)]! / 1e6,

@@ -7,7 +7,7 @@ import { startWall, storedHeat, type Wall } from './state.ts';
 import { middleOf, type Stepper, settle, stepperFor, tryStep, undo } from './step.ts';
 import { BOIL_K } from './water.ts';
 
-const CELLS = 20;
+const CELLS = 24;
 const TOLERANCE_dK = 0.3;
 /** First step after a jump or another drive. */
 const FIRST_STEP_s = 1;
@@ -83,15 +83,17 @@ function runPhase(run: Run, { until_s, drive }: Phase, shellBelow_K: number | un
   evaluate(wall);
   if (run.record.count === 0) note(run, 0);
   let slope = Number.NaN;
+  let end_K = Number.NaN;
   for (const stop_s of stopsOf(drive, run.time_s, until_s)) {
     if (points) {
-      const next = (faceUpTo(points, stop_s) - wall.T_K[0]!) / (stop_s - run.time_s);
+      end_K = faceUpTo(points, stop_s);
+      const next = (end_K - wall.T_K[0]!) / (stop_s - run.time_s);
       const change = Math.abs(next - slope);
       if (change > 0) run.step_s = Math.min(run.step_s, (KINK_TOLERANCES * run.tolerance_dK) / change);
       slope = next;
     }
     while (run.time_s < stop_s) {
-      advance(run, stop_s, slope);
+      advance(run, { stop_s, slope, end_K });
       if (shellBelow_K !== undefined && isOver(run, shellBelow_K)) return;
     }
     if (points && stop_s < until_s) jump(run, faceAt(points, stop_s));
@@ -112,8 +114,8 @@ function jump(run: Run, face_K: number): void {
 /** Of a face with a given temperature: above 100 °C its water is gone. */
 const levelOf = ({ plateau }: Wall, face_K: number): number => (face_K > BOIL_K ? face_K + plateau[0]! : face_K);
 
-/** One accepted step, at most to `stop_s`; a face with a given temperature climbs by `slope`. */
-function advance(run: Run, stop_s: number, slope: number): void {
+/** One accepted step, at most to `stop_s`; a face with a given temperature climbs by `slope` to `end_K` there. */
+function advance(run: Run, { stop_s, slope, end_K }: { stop_s: number; slope: number; end_K: number }): void {
   const { wall, work } = run;
   const tolerance_dK = run.tolerance_dK * (wall.boiling ? BOILING_TOLERANCES : 1);
   for (let tries = 0; ; tries++) {
@@ -126,7 +128,7 @@ function advance(run: Run, stop_s: number, slope: number): void {
       step_s,
       tolerance_dK,
       face_mid: levelOf(wall, face_K + slope * middleOf(step_s)),
-      face_end: levelOf(wall, face_K + slope * step_s),
+      face_end: levelOf(wall, last ? end_K : face_K + slope * step_s),
     });
     if (share <= 1) {
       settle(wall, work, step_s);

@@ -5,6 +5,7 @@ import { balancedCoShare, charcoalBed } from '../../core/fire/charcoal-bed.ts';
 import { filledShare, type SteadyDrawInput, steadyDraw } from '../../core/fire/cylinder.ts';
 import { type DrawDownInput, drawDown } from '../../core/fire/cylinder-transient.ts';
 import { blowers } from '../../core/fire/data/blowers.ts';
+import { exchange_W_m2K } from '../../core/fire/data/cylinders.ts';
 import { type Fitting, fittings, roughness_m } from '../../core/fire/data/fittings.ts';
 import { type MixingTubeInput, mixingTube } from '../../core/fire/entrainment.ts';
 import { type ErgunInput, ergunDrop_Pa } from '../../core/fire/ergun.ts';
@@ -27,6 +28,7 @@ import { outside } from './outside.ts';
 
 const NORMAL_PA = 101325;
 const celsius = (degrees: number) => degrees + 273.15;
+const kelvinOf = (fahrenheit: number) => celsius(((fahrenheit - 32) * 5) / 9);
 
 interface Liquid {
   readonly liquid_K: number;
@@ -111,7 +113,6 @@ describe('vapour from a 100 lb cylinder', () => {
     { liquid_lb: 50, kBtu_h: [64, 94, 125, 154, 167] },
   ];
   const heat_kBtu_kg = 21.548 / lb;
-  const kelvin = (degrees: number) => celsius(((degrees - 32) * 5) / 9);
 
   it.each(rows)(
     '$liquid_lb lb: one exchange of 12.6 W/m²K meets the row, run down to no pressure',
@@ -120,7 +121,7 @@ describe('vapour from a 100 lb cylinder', () => {
         outside({
           subject: `100 lb cylinder, ${liquid_lb} lb in it, ${fahrenheit[at]} °F`,
           quantity: 'heat in the vapour drawn',
-          ours: hundredPound(liquid_lb, kelvin(fahrenheit[at]!), NORMAL_PA) * 3600 * heat_kBtu_kg,
+          ours: hundredPound(liquid_lb, kelvinOf(fahrenheit[at]!), NORMAL_PA) * 3600 * heat_kBtu_kg,
           theirs: printed,
           unit: 'kBtu/h',
           source,
@@ -132,7 +133,7 @@ describe('vapour from a 100 lb cylinder', () => {
   );
 
   it.each(rows)('$liquid_lb lb: its straight line reaches zero at the boiling point', ({ liquid_lb, kBtu_h }) => {
-    const T = fahrenheit.map(kelvin);
+    const T = fahrenheit.map(kelvinOf);
     const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
     const [meanT, meanQ] = [mean(T), mean(kBtu_h)];
     const slope =
@@ -166,6 +167,48 @@ describe('vapour from a 100 lb cylinder', () => {
       expect(byDraw / byTemperature).toBeLessThan(1.2);
     }
     expect(() => hundredPound(100, celsius(-18), NORMAL_PA + 200e3)).toThrow(/cannot keep/);
+  });
+});
+
+describe('vapour from a lying tank', () => {
+  const inch = 0.0254;
+  const [across_in, long_in] = [24, 72];
+  /** Half the angle of the wetted arc, where a share of the circle is full. */
+  const halfAngle = (full: number) => {
+    let [low, high] = [0, Math.PI];
+    for (let step = 0; step < 60; step++) {
+      const middle = (low + high) / 2;
+      if ((middle - Math.sin(middle) * Math.cos(middle)) / Math.PI < full) low = middle;
+      else high = middle;
+    }
+    return low;
+  };
+
+  it.each([
+    [60, 100],
+    [50, 90],
+    [40, 80],
+    [30, 70],
+    [20, 60],
+    [10, 45],
+  ])('%d %% full, K %d: the rule D·L·K means an exchange at the high end of ours', (percent, K) => {
+    const heat_Btu_h = across_in * long_in * K;
+    const gas_kg_s = ((heat_Btu_h / 21548) * lb) / 3600;
+    const taken_W = gas_kg_s * propaneLatentHeat_J_kg({ liquid_K: kelvinOf(-20) });
+    const full = percent / 100;
+    const wall_m2 = halfAngle(full) * across_in * inch * long_in * inch;
+    const ends_m2 = 2 * full * (Math.PI / 4) * (across_in * inch) ** 2;
+    const implied = taken_W / ((wall_m2 + ends_m2) * (kelvinOf(0) - kelvinOf(-20)));
+    outside({
+      subject: `lying tank ${across_in} × ${long_in} in, ${percent} % full`,
+      quantity: 'exchange, air to liquid (high end)',
+      ours: exchange_W_m2K.high,
+      theirs: implied,
+      unit: 'W/(m² K)',
+      source: "LP-gas supplier's rule, Btu/h at 0 °F = D·L·K, liquid at −20 °F",
+      tolerance: 3,
+      reason: 'K is rounded to 5 or 10 of 45 to 100, and flat ends stand in for dished ones',
+    });
   });
 });
 
@@ -299,7 +342,7 @@ describe('printed examples', () => {
     [100, 190],
   ])('commercial propane at %d °F', (fahrenheit, printed_psi) => {
     const psi = 6894.757;
-    const pure_Pa = propanePressure_Pa({ liquid_K: celsius(((fahrenheit - 32) * 5) / 9) });
+    const pure_Pa = propanePressure_Pa({ liquid_K: kelvinOf(fahrenheit) });
     const { low, typical, high } = COMMERCIAL_FACTOR;
     outside({
       subject: `commercial propane, ${fahrenheit} °F`,

@@ -3,7 +3,6 @@ import type { LayerHeat } from '../../core/heat/wall-limits.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
-import { ringVolume_m3 } from '../../core/shape/volume.ts';
 import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { wallChart } from './chart.ts';
@@ -83,12 +82,6 @@ function sourcesOf({ answer, asked }: Parts): readonly string[] {
 function handsOver({ asked, answer }: Parts): Record<string, string> {
   const { question } = answer.model;
   const [hot] = asked.layers;
-  const radius_m = question.bore_m / 2;
-  const face_m3 = ringVolume_m3({
-    outer_radius_m: radius_m + (hot?.thickness_m ?? 0),
-    inner_radius_m: radius_m,
-    height_m: question.height_m,
-  });
   const recipe = recipes.find(({ lining }) => lining === hot?.material.id);
   return {
     layers: asked.layers.map(layerText).join('; '),
@@ -97,7 +90,14 @@ function handsOver({ asked, answer }: Parts): Record<string, string> {
     hot: `${Math.round(question.hot_K.typical - 273.15)} °C`,
     stored: `${(answer.firing.stored_J / 1e6).toPrecision(4)} MJ`,
     loss: `${answer.firing.shell_loss_W.toPrecision(4)} W`,
-    ...(recipe ? { amount: `${face_m3.toPrecision(6)} m3`, recipe: recipe.id } : {}),
+    // The ring that mix is to fill, beside the height.
+    ...(recipe && hot
+      ? {
+          inside: millimetres(question.bore_m),
+          outside: millimetres(question.bore_m + 2 * hot.thickness_m),
+          recipe: recipe.id,
+        }
+      : {}),
   };
 }
 

@@ -33,7 +33,7 @@ export function wallChart(answer: WallAnswer, units: UnitSystem): Chart {
       ...firing.interface_peaks_K.map(
         (peak_K, index) => `${inner[index + 1]?.name ?? ''} peaks at ${temperature(peak_K)}.`,
       ),
-      `The shell peaks at ${temperature(firing.shell_peak_K)}, ${formatSi(Math.abs(firing.shell_peak_after_s), 's', units, 'minutes')} ${firing.shell_peak_after_s < 0 ? 'before' : 'after'} that.`,
+      `The shell peaks at ${temperature(firing.shell_peak_K)}, ${formatSi(firing.shell_peak_after_s, 's', units, 'minutes')} after that.`,
     ].join(' '),
     x: { label: 'time since lighting', unit: 's', shown: hours ? 'hours' : 'minutes' },
     panels: [

@@ -9,7 +9,7 @@ import { formatSi } from '../../core/quantity/format.ts';
 
 export const wallFigures = {
   'wall.shell_peak': 'hottest that the shell gets',
-  'wall.shell_peak_after': 'when, counted from the fire going out; negative is before',
+  'wall.shell_peak_after': 'when, counted from the fire going out',
   'wall.touch43': 'shell below 43 °C, a hand may rest on it',
   'wall.touch50': 'shell below 50 °C, warm',
   'wall.touch60': 'shell below 60 °C, hand off within seconds',

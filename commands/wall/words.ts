@@ -26,10 +26,9 @@ export function headlineOf(answer: WallAnswer, units: UnitSystem): string {
 }
 
 function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {
-  if (Math.abs(after_s) < 60) return 'as the fire goes out';
-  const minutes = Math.round(Math.abs(after_s) / 60);
-  const size = minutes < 90 ? `${minutes} min` : `${(minutes / 60).toFixed(1)} h`;
-  return `${size} ${after_s > 0 ? 'after' : 'before'} the fire is out`;
+  if (after_s < 60) return 'as the fire goes out';
+  const minutes = Math.round(after_s / 60);
+  return `${minutes < 90 ? `${minutes} min` : `${(minutes / 60).toFixed(1)} h`} after the fire is out`;
 }
 
 function touchOf(answer: WallAnswer, units: UnitSystem): string {

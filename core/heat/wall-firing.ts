@@ -9,7 +9,7 @@ export const touchLevels_K = Object.freeze([316.15, 323.15, 333.15, 343.15]);
 /** What one firing did to a wall. Heat and power of the whole side wall; times in s after the fire is out. */
 export interface Firing {
   readonly shell_peak_K: number;
-  /** 0 where it stands within 1 K of it as the fire goes out; negative where it was hottest before. */
+  /** 0 where a long hold had already brought it there. */
   readonly shell_peak_after_s: number;
   readonly interface_peaks_K: readonly number[];
   /** When the shell falls below each of `touchLevels_K` for good; 0 where it never was above, or was below already. */
@@ -44,7 +44,7 @@ export function firingOf(model: WallModel, draw: Draw, run: WallRun): Firing {
   const lossAt_W_m2 = lossFunction(outsideOf(question, outer_radius_m, draw));
   return {
     shell_peak_K: run.shell_peak.T_K,
-    shell_peak_after_s: run.shell_peak.T_K - shell_at_out_K < 1 ? 0 : run.shell_peak.time_s - fire_out_s,
+    shell_peak_after_s: Math.max(0, run.shell_peak.time_s - fire_out_s),
     interface_peaks_K: run.interface_peaks.map(({ T_K }) => T_K),
     cool_s: touchLevels_K.map((level_K) =>
       Math.max(0, (timeBelow(run, 'shell', level_K) ?? time_s.at(-1)!) - fire_out_s),

@@ -14,6 +14,26 @@ const ATOM_kg_mol = {
   N: speciesOf('N2').molar_mass_kg_mol / 2,
 };
 
+type Gases = Readonly<Record<string, number>>;
+
+/** A known gas of a fuel with its mole share. The fuels' own test holds the names to the species table. */
+const entriesOf = (gases: Gases): (readonly [SpeciesName, number])[] =>
+  Object.entries(gases).map(([name, moles]) => [name as SpeciesName, moles]);
+
+/** kg/mol of a mixture of known gases: Σ x M ÷ Σ x. */
+export function gasesMolarMass_kg_mol(gases: Gases): number {
+  const parts = entriesOf(gases);
+  const mass_kg = parts.reduce((sum, [name, moles]) => sum + moles * speciesOf(name).molar_mass_kg_mol, 0);
+  return mass_kg / parts.reduce((sum, [, moles]) => sum + moles, 0);
+}
+
+/** Σ x f ÷ Σ x M: any molar property of a gas mixture, for a kilogram of it. */
+const perKilogram = (gases: Gases, molar: (species: SpeciesName) => number): number => {
+  const parts = entriesOf(gases);
+  const moles = parts.reduce((sum, [, share]) => sum + share, 0);
+  return parts.reduce((sum, [name, share]) => sum + share * molar(name), 0) / moles / gasesMolarMass_kg_mol(gases);
+};
+
 /** One kilogram of fuel as it goes into the fire: what every balance starts from. */
 export interface AsFired {
   readonly fuel: Fuel;
@@ -94,60 +114,58 @@ export function dryAshFreeHeat_J_kg({ combustible, lower_heat_J_kg, ash, moistur
   return (lower_heat_J_kg.typical + moisture.typical * EVAPORATION_J_kg) / (1 - ash.typical - moisture.typical);
 }
 
-function heatOfGases_J_kg(gases: Readonly<Record<string, number>>): number {
+/** Heat of burning at 25 °C to CO2 and water vapour. */
+function heatOfGases_J_kg(gases: Gases): number {
   const at = (species: SpeciesName): number => enthalpy_J_mol({ species, T_K: REFERENCE_K });
-  let heat = 0;
-  let mass_kg = 0;
-  for (const [name, moles] of Object.entries(gases)) {
-    const { composition, molar_mass_kg_mol } = speciesOf(name as SpeciesName);
-    const burned = (composition.C ?? 0) * at('CO2') + ((composition.H ?? 0) / 2) * at('H2O');
-    heat += moles * (at(name as SpeciesName) - burned);
-    mass_kg += moles * molar_mass_kg_mol;
-  }
-  return heat / mass_kg;
+  return perKilogram(gases, (species) => {
+    const { C = 0, H = 0 } = speciesOf(species).composition;
+    return at(species) - C * at('CO2') - (H / 2) * at('H2O');
+  });
 }
 
 /** Moles of each element in a kilogram of dry, ash-free matter. */
 function atomsOf({ combustible }: Fuel): { C: number; H: number; O: number; N: number } {
-  const atoms = { C: 0, H: 0, O: 0, N: 0 };
   if ('gases' in combustible) {
-    let mass_kg = 0;
-    for (const [name, moles] of Object.entries(combustible.gases)) {
-      const { composition, molar_mass_kg_mol } = speciesOf(name as SpeciesName);
-      mass_kg += moles * molar_mass_kg_mol;
-      for (const element of ['C', 'H', 'O', 'N'] as const) atoms[element] += moles * (composition[element] ?? 0);
-    }
-    for (const element of ['C', 'H', 'O', 'N'] as const) atoms[element] /= mass_kg;
-    return atoms;
+    const count = (element: 'C' | 'H' | 'O' | 'N'): number =>
+      perKilogram(combustible.gases, (species) => speciesOf(species).composition[element] ?? 0);
+    return { C: count('C'), H: count('H'), O: count('O'), N: count('N') };
   }
-  const sum = combustible.C + combustible.H + combustible.O + combustible.N;
-  for (const element of ['C', 'H', 'O', 'N'] as const)
-    atoms[element] = combustible[element] / sum / ATOM_kg_mol[element];
-  return atoms;
+  const { C, H, O, N } = combustible;
+  const sum = C + H + O + N;
+  return {
+    C: C / sum / ATOM_kg_mol.C,
+    H: H / sum / ATOM_kg_mol.H,
+    O: O / sum / ATOM_kg_mol.O,
+    N: N / sum / ATOM_kg_mol.N,
+  };
 }
 
 /**
  * Heat of one kilogram as fired between 25 °C and a temperature, J: the gases' own, else a constant heat capacity.
  * Gases 200 to 6000 K; for solids and liquids a rough constant, fit for a fuel that goes in below about 400 K.
  */
-export function sensibleHeat_J_kg({ fuel, moisture, ash }: AsFired, T_K: number): number {
-  if (T_K === REFERENCE_K) return 0;
-  const { combustible } = fuel;
-  if (!('gases' in combustible)) return (fuel.heat_capacity_J_kgK?.typical ?? 0) * (T_K - REFERENCE_K);
-  let heat = 0;
-  let mass_kg = 0;
-  for (const [name, moles] of Object.entries(combustible.gases)) {
-    const species = name as SpeciesName;
-    mass_kg += moles * speciesOf(species).molar_mass_kg_mol;
-    heat += moles * (enthalpy_J_mol({ species, T_K }) - enthalpy_J_mol({ species, T_K: REFERENCE_K }));
-  }
-  return (heat / mass_kg) * (1 - moisture - ash);
+export function sensibleHeat_J_kg({ fuel }: AsFired, T_K: number): number {
+  const { combustible, heat_capacity_J_kgK } = fuel;
+  if (!('gases' in combustible)) return (heat_capacity_J_kgK?.typical ?? 0) * (T_K - REFERENCE_K);
+  return perKilogram(
+    combustible.gases,
+    (species) => enthalpy_J_mol({ species, T_K }) - enthalpy_J_mol({ species, T_K: REFERENCE_K }),
+  );
 }
 
 const percent = (share: number): string => `${Number((share * 100).toPrecision(3))} %`;
 
 function checkShare(fuel: Fuel, name: 'ash' | 'moisture', share: number): void {
-  if (share >= 0 && share < 1) return;
+  if (share === 0) return;
+  if (fuel.kind === 'gas')
+    throw new AskError({
+      code: 'out-of-range',
+      what: `${fuel.name} is a gas: ${percent(share)} ${name} does not belong to it`,
+      expected: `no ${name} with a gas`,
+      example: `${name}=0%`,
+      option: name,
+    });
+  if (share > 0 && share < 1) return;
   throw new AskError({
     code: 'out-of-range',
     what: `${name} of ${percent(share)} is no share of a fuel`,

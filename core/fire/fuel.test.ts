@@ -15,7 +15,7 @@ function cited(value: unknown): string[] {
   return [...own, ...Object.values(value).flatMap(cited)];
 }
 
-const anyFuel = fc.constantFrom(...fuels);
+const solidOrLiquid = fc.constantFrom(...fuels.filter(({ kind }) => kind !== 'gas'));
 const rejected = (run: () => unknown): AskError => {
   try {
     run();
@@ -69,7 +69,7 @@ describe('a kilogram as fired', () => {
   it('weighs a kilogram', () => {
     fc.assert(
       fc.property(
-        anyFuel,
+        solidOrLiquid,
         fc.double({ min: 0, max: 0.4, noNaN: true }),
         fc.double({ min: 0, max: 0.4, noNaN: true }),
         (fuel, ash, moisture) => {
@@ -88,7 +88,7 @@ describe('a kilogram as fired', () => {
 
   it('gives less heat the wetter and the ashier it is, and more when water condenses', () => {
     fc.assert(
-      fc.property(anyFuel, fc.double({ min: 0, max: 0.3, noNaN: true }), (fuel, share) => {
+      fc.property(solidOrLiquid, fc.double({ min: 0, max: 0.3, noNaN: true }), (fuel, share) => {
         const dry = asFired({ fuel, ash: 0, moisture: 0 });
         const wet = asFired({ fuel, ash: 0, moisture: share });
         const ashy = asFired({ fuel, ash: share, moisture: 0 });
@@ -107,6 +107,15 @@ describe('a kilogram as fired', () => {
       expect(sensibleHeat_J_kg(one, REFERENCE_K)).toBe(0);
       expect(sensibleHeat_J_kg(one, 350)).toBeGreaterThan(0);
       expect(sensibleHeat_J_kg(one, 260)).toBeLessThan(0);
+    }
+  });
+
+  it('of gas weighs a kilogram too, without ash or water', () => {
+    for (const fuel of fuels.filter(({ kind }) => kind === 'gas')) {
+      const { C_mol, H_mol, O_mol, N_mol } = asFired({ fuel });
+      expect(C_mol * 0.012011 + H_mol * 0.001008 + O_mol * 0.015999 + N_mol * 0.014007).toBeCloseTo(1, 9);
+      expect(rejected(() => asFired({ fuel, ash: 0.1 })).option).toBe('ash');
+      expect(rejected(() => asFired({ fuel, moisture: 0.1 })).option).toBe('moisture');
     }
   });
 

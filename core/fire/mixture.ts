@@ -1,6 +1,6 @@
 import { AskError } from '../ask-error.ts';
 import type { AsFired } from './fuel-as-fired.ts';
-import { sensibleHeat_J_kg } from './fuel-as-fired.ts';
+import { gasesMolarMass_kg_mol, sensibleHeat_J_kg } from './fuel-as-fired.ts';
 import {
   ATMOSPHERE_Pa,
   type Element,
@@ -121,13 +121,7 @@ export function airNeed(fuel: AsFired, ratio: AirRatio = {}, blast: Oxidiser = o
   const kg_kg = mol_kg * oxidiserMolarMass_kg_mol(blast);
   const { combustible } = fuel.fuel;
   if (!('gases' in combustible)) return { mol_kg, kg_kg };
-  let mass_kg = 0;
-  let moles = 0;
-  for (const [name, share] of Object.entries(combustible.gases)) {
-    mass_kg += share * speciesOf(name as 'CH4').molar_mass_kg_mol;
-    moles += share;
-  }
-  return { mol_kg, kg_kg, mol_mol: (mol_kg * mass_kg) / moles };
+  return { mol_kg, kg_kg, mol_mol: mol_kg * gasesMolarMass_kg_mol(combustible.gases) };
 }
 
 export const ELEMENTS = ['C', 'H', 'O', 'N', 'Ar'] as const satisfies readonly Element[];

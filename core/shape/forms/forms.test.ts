@@ -139,6 +139,18 @@ describe('tapered forms', () => {
   });
 });
 
+it('take a taper that no tape could measure for none', () => {
+  for (const taper of [1e-17, 1e-12, 9e-6]) {
+    const top_radius_m = sampleFurnace.bore.bottom_radius_m + taper;
+    const made = forms({ ...sampleFurnace, bore: { ...sampleFurnace.bore, top_radius_m } });
+    expect(made.pieces[0]?.kind).toBe('rectangle');
+  }
+  const top_radius_m = sampleFurnace.bore.bottom_radius_m + 2e-5;
+  const made = forms({ ...sampleFurnace, bore: { ...sampleFurnace.bore, top_radius_m } });
+  expect(made.pieces[0]?.kind).toBe('sector');
+  expect(made.pieces[0]?.outline.length).toBeLessThan(100);
+});
+
 describe('mesh', () => {
   it('is split into panels with laps of their own where a shell is wider than the roll', () => {
     const whole = forms(sampleFurnace, { mesh: { roll_m: 1.2192 } });

@@ -48,6 +48,8 @@ export interface Shells {
 
 /** Panels beyond which a roll is no use. */
 const MOST_PANELS = 24;
+/** Less taper than this nobody can cut: the form is straight. */
+const LEAST_TAPER_m = 1e-5;
 
 /**
  * Flat patterns, cut list and mesh for the forms of a furnace: an inner shell at the bore, an outer one at the
@@ -103,16 +105,17 @@ const isLess = (one: Cut, other: Cut): boolean =>
 /** Both shells with the tuyere's hole in each, radii in mid-thickness of the mesh. Derived. */
 export function shellsOf(furnace: Furnace, thickness_m: number): Shells {
   const { bore, wall_m, floor_m, tuyere } = furnace;
-  const widening = (bore.top_radius_m - bore.bottom_radius_m) / bore.height_m;
+  const taper = bore.top_radius_m - bore.bottom_radius_m;
+  const widening = Math.abs(taper) < LEAST_TAPER_m ? 0 : taper / bore.height_m;
   const half = thickness_m / 2;
   const inner: Cone = {
     bottom_radius_m: bore.bottom_radius_m - half,
-    top_radius_m: bore.top_radius_m - half,
+    top_radius_m: bore.bottom_radius_m - half + widening * bore.height_m,
     height_m: bore.height_m,
   };
   const outer: Cone = {
     bottom_radius_m: bore.bottom_radius_m + wall_m + half - widening * floor_m,
-    top_radius_m: bore.top_radius_m + wall_m + half,
+    top_radius_m: bore.bottom_radius_m + wall_m + half + widening * bore.height_m,
     height_m: bore.height_m + floor_m,
   };
   const tube = tubeOf(furnace, tuyere.outer_radius_m);

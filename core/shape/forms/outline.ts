@@ -4,9 +4,9 @@ import type { Point } from '../drawing.ts';
 const CHORD_OFF_m = 0.0001;
 const FEWEST_CHORDS = 2;
 
-/** Chords that keep within 0.1 mm of an arc: n = turn / (2 acos(1 − off / radius)). Radius > 0, m; turn in rad. */
+/** Chords that keep within 0.1 mm of an arc: n = turn / (4 asin √(off / (2 radius))). Radius > 0, m; turn in rad. */
 export function chordsOf({ radius_m, turn_rad }: { radius_m: number; turn_rad: number }): number {
-  const step = 2 * Math.acos(1 - Math.min(CHORD_OFF_m, radius_m / 4) / radius_m);
+  const step = 4 * Math.asin(Math.sqrt(Math.min(CHORD_OFF_m / radius_m, 0.25) / 2));
   return Math.max(FEWEST_CHORDS, Math.ceil(Math.abs(turn_rad) / step));
 }
 

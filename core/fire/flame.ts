@@ -4,7 +4,7 @@ import type { Fuel } from './fuel.ts';
 import { type AsFired, asFired } from './fuel-as-fired.ts';
 import { GRAPHITE, MOLAR_MASS_kg_mol, PRODUCTS, type Product } from './gas-table.ts';
 
-import { type AirRatio, humidShare, mixture, oxidiser, type Reactants } from './mixture.ts';
+import { type AirRatio, humidShare, mixture, type Oxidiser, oxidiser, type Reactants } from './mixture.ts';
 import { ATMOSPHERE_Pa, REFERENCE_K } from './nasa.ts';
 
 export type Gas = Exclude<Product, 'C(gr)'>;
@@ -65,7 +65,10 @@ export function flame(input: FlameInput): Flame {
     fuel,
     iterations,
   };
-  return Object.freeze({ ...answer, steps: () => flameSteps(answer, reactants, { air_K, fuel_K, pressure_Pa }) });
+  return Object.freeze({
+    ...answer,
+    steps: () => flameSteps(answer, reactants, { blast, air_K, fuel_K, pressure_Pa }),
+  });
 }
 
 function wetAndDry(moles: Readonly<Record<Product, number>>, gas_mol: number): Pick<Flame, 'wet' | 'dry'> {
@@ -82,7 +85,7 @@ function wetAndDry(moles: Readonly<Record<Product, number>>, gas_mol: number): P
 function flameSteps(
   { fuel, temperature_K, wet, soot, air_per_fuel, equivalence_ratio }: Omit<Flame, 'steps'>,
   { enthalpy_J }: Reactants,
-  { air_K, fuel_K, pressure_Pa }: { air_K: number; fuel_K: number; pressure_Pa: number },
+  { blast, air_K, fuel_K, pressure_Pa }: { blast: Oxidiser; air_K: number; fuel_K: number; pressure_Pa: number },
 ): readonly Step[] {
   return [
     {
@@ -93,7 +96,7 @@ function flameSteps(
     },
     {
       formula: 'air = (C + H/4 − O/2) ÷ (fuel-air ratio × oxygen share of the air)',
-      inputs: { fuel_air_ratio: equivalence_ratio },
+      inputs: { fuel_air_ratio: equivalence_ratio, oxygen_share: blast.O2 },
       gives: { air_per_fuel },
       source: 'derived',
     },

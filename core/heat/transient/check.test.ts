@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { fill, furnace, lining, steel } from '../../../test/bench/wall-samples.ts';
 import { AskError } from '../../ask-error.ts';
 import type { WallInput } from '../wall-run.ts';
 import { closedBore } from './drives.ts';
-import { fill, furnace, lining, steel } from './random-walls.ts';
 import { runWall } from './run-wall.ts';
 
 const programme = (...points: [number, number][]): Partial<WallInput> => ({

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { air_K, firing, furnace } from '../../../test/bench/wall-samples.ts';
 import { openBoreFlux } from '../opening.ts';
 import { temperatureAt, timeAbove, timeBelow } from './crossings.ts';
 import { closedBore, gas, lidOn, netPower, openBore } from './drives.ts';
 import { cubicAt, topShare } from './hermite.ts';
 import { depthOf } from './isotherms.ts';
-import { air_K, firing, furnace } from './random-walls.ts';
 import { runWall } from './run-wall.ts';
 import { heatAt, layerTable, pieceAt } from './table.ts';
 

@@ -1,9 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import {
+  air_K,
+  dryWalls,
+  errorsOf,
+  fill,
+  firing,
+  furnace,
+  lining,
+  outward,
+  steel,
+} from '../../../test/bench/wall-samples.ts';
 import type { WallInput, WallRun } from '../wall-run.ts';
 import { temperatureAt } from './crossings.ts';
 import { closedBore, netPower } from './drives.ts';
-import { air_K, dryWalls, errorsOf, fill, firing, furnace, lining, outward, steel } from './random-walls.ts';
 import { runWall } from './run-wall.ts';
 
 const hour_s = 3600;

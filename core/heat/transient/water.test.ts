@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { air_K, fill, firing, furnace, lining, steel, wetWalls } from '../../../test/bench/wall-samples.ts';
 import type { WallInput, WallLayer } from '../wall-run.ts';
 import { closedBore, netPower } from './drives.ts';
-import { air_K, fill, firing, furnace, lining, steel, wetWalls } from './random-walls.ts';
 import { runWall } from './run-wall.ts';
 
 const damp = (change: Partial<WallInput> = {}) => furnace({ layers: [lining({ water: 0.06 }), fill()], ...change });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
-import type { Phase, WallInput, WallLayer } from '../wall-run.ts';
-import { temperatureAt } from './crossings.ts';
-import { closedBore, gas, openBore } from './drives.ts';
-import { runWall } from './run-wall.ts';
+import { temperatureAt } from '../../core/heat/transient/crossings.ts';
+import { closedBore, gas, openBore } from '../../core/heat/transient/drives.ts';
+import { runWall } from '../../core/heat/transient/run-wall.ts';
+import type { Phase, WallInput, WallLayer } from '../../core/heat/wall-run.ts';
 
 /*
  * Walls for tests and benches: a dense lining before a light fill, as furnaces have them, and what may be done to them.

@@ -20,6 +20,7 @@ export const sizeCan = {
   ],
   hazards: sizeHazards,
   figures: sizeFigures,
+  slow: true,
   async answer({ vessel, crucible, ...options }, context) {
     const pot = crucible && about('crucible', () => readCrucible(crucible.text, context.units));
     return sizeAnswer({ asked: 'can', options, vessel, crucible: pot, said: crucible?.text }, context);

@@ -17,6 +17,7 @@ export const sizeCrucible = {
   ],
   hazards: sizeHazards,
   figures: sizeFigures,
+  slow: true,
   async answer({ vessel, crucible, ...options }, context) {
     const pot = about('crucible', () => readCrucible(crucible.text, context.units));
     return sizeAnswer({ asked: 'crucible', options, vessel, crucible: pot, said: crucible.text }, context);

@@ -15,6 +15,7 @@ export const sizeMelt = {
   examples: [{ line: 'size melt 5 kg aluminium', says: 'crucible, furnace and drum for five kilograms' }],
   hazards: [...sizeHazards, 'molten-metal'],
   figures: sizeFigures,
+  slow: true,
   async answer({ melt, vessel, ...options }, context) {
     const { crucible, metal } = about('melt', () => readMelt(melt.text, options.metal, context.units));
     try {

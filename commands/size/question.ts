@@ -115,7 +115,7 @@ export function readMelt(said: string, metal: string | undefined, units: UnitSys
   throw unreadable(said, 'melt', 'a mass and a metal', '5 kg aluminium');
 }
 
-function massIn(said: string, units: UnitSystem): number | undefined {
+function massIn(said: string, metal: string, units: UnitSystem): number | undefined {
   if (!/[a-z]$/i.test(said) && !/^[\d.,/ ]+$/.test(said)) return undefined;
   try {
     return readQuantity(said, {
@@ -128,7 +128,7 @@ function massIn(said: string, units: UnitSystem): number | undefined {
     }).si;
   } catch (error) {
     if (error instanceof AskError && ['unreadable', 'unknown-unit', 'too-long'].includes(error.code)) return undefined;
-    throw error;
+    throw error instanceof AskError ? error.with({ example: `${error.example} ${metal}`.trim() }) : error;
   }
 }
 

@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import { answerLine } from '../answer.ts';
+import type { Card, Reply } from '../card.ts';
+import { inProcessMemory } from '../memory.ts';
+
+const asker = () => ({ asker: 'ann', place: 'shed', now: new Date(0), memory: inProcessMemory() });
+const ask = (line: string, context = asker()) => answerLine(line, context);
+const inch = 0.0254;
+
+function cardOf(reply: Reply): Card {
+  if (reply.kind === 'error') throw new Error(JSON.stringify(reply.error));
+  return reply.card;
+}
+
+function errorOf(reply: Reply) {
+  if (reply.kind === 'card') throw new Error(`expected an error, got: ${reply.card.headline}`);
+  return reply.error;
+}
+
+const value = (card: Card, id: string) => card.figures.find((one) => one.id === id)?.value;
+const story = 'size can 20 gal crucible=6 in x 8 in';
+
+describe('size can', () => {
+  it('says at once whether it fits, and gives every number a builder needs', async () => {
+    const card = cardOf(await ask(story));
+    expect(card.headline).toMatch(/^Fits/);
+    expect(card.units).toBe('US');
+    expect(value(card, 'size.bore')).toBeCloseTo(6 * inch + 0.08, 9);
+    for (const noun of [
+      'bore lining_bottom floor height insulation_bottom insulation_top lid lid_thickness vent rate velocity plinth',
+      'tuyere invert tuyere_height offset tilt spill invert_outside sleeve sleeve_round tabs tongs headroom mix_volume',
+      'insulation_volume insulation_loose bags_large bags_small pot_dry pot_wet lid_dry lid_wet insulation_mass whole lift people',
+    ].flatMap((line) => line.split(' '))) {
+      expect(value(card, `size.${noun}`), noun).toSatisfy(Number.isFinite);
+    }
+    const range = card.figures.find(({ id }) => id === 'size.insulation_bottom')?.range;
+    // ±2 % of the can's inside radius.
+    expect((range?.high ?? 0) - (range?.low ?? 0)).toBeCloseTo(0.04 * 7.625 * inch, 6);
+    expect(card.table?.rows.map(([name]) => name)).toContain('hole in the shell');
+  });
+
+  it('draws section and plan first, then the patterns to cut', async () => {
+    const { drawings = [] } = cardOf(await ask(story));
+    expect(drawings.slice(0, 2).map(({ id }) => id)).toEqual(['section', 'plan']);
+    expect(drawings.filter(({ fullSize }) => fullSize).length).toBeGreaterThan(2);
+    const card = cardOf(await ask(`${story} form=card`));
+    expect(card.drawings).toHaveLength(2);
+  });
+
+  it('names each rule that it used with the option that overrides it, and drops it when it is typed', async () => {
+    const overrides = (card: Card) => card.assumed.map(({ override }) => override?.split('=')[0]);
+    const card = cardOf(await ask(story));
+    for (const option of ['fuel', 'gap', 'wall', 'floor', 'lid', 'plinth', 'tuyere', 'tilt', 'rate', 'taper', 'behind'])
+      expect(overrides(card)).toContain(option);
+    expect(overrides(cardOf(await ask(`${story} wall=1 1/2 in tilt=15`)))).not.toContain('wall');
+    for (const { override } of card.assumed) {
+      if (override === undefined || override.startsWith('vessel')) continue;
+      const again = await ask(`${story} ${override}`);
+      expect(again.kind, override).toBe('card');
+    }
+  });
+
+  it('says what to change, and each change can be sent and then fits', async () => {
+    const context = asker();
+    const line = 'size can 20 gal crucible=6 in x 8 in wall=46 mm';
+    const card = cardOf(await ask(line, context));
+    expect(card.headline).toMatch(/^Does not fit.*insulation at the narrowest.*Smallest change: a thinner wall, wall=/);
+    const mending = card.next.filter(({ line: next }) => /^again (wall|gap|crucible|vessel)=/.test(next));
+    expect(mending.length).toBeGreaterThan(0);
+    for (const { line: next } of mending) {
+      const again = asker();
+      await ask(line, again);
+      expect(cardOf(await ask(next, again)).headline, next).toMatch(/^Fits/);
+    }
+  });
+
+  it('reads sizes as people type them', async () => {
+    const heights = async (line: string) => value(cardOf(await ask(line)), 'size.crucible_height');
+    for (const typed of ['6 in x 8 in', '6 x 8 in', '6" x 8"', '6″×8″', '6 in by 8 in', '6inx8in'])
+      expect(await heights(`size can 20 gal crucible=${typed}`), typed).toBeCloseTo(8 * inch, 9);
+    expect(await heights('size can 20 gal crucible=150 x 200 mm')).toBeCloseTo(0.2, 9);
+    expect(await heights('size can 20 gal crucible=6 in')).toBeCloseTo(7.5 * inch, 9);
+    const bottom = async (line: string) => value(cardOf(await ask(line)), 'size.insulation_bottom') ?? 0;
+    const straight = await bottom('size can 15 in x 22 in crucible=6 in x 8 in');
+    expect(await bottom('size can 15" / 17" x 22" crucible=6 in x 8 in')).toBeGreaterThan(straight);
+    expect(await bottom('size can 15 / 17 x 22 in crucible=6 in x 8 in')).toBeGreaterThan(straight);
+    expect(await bottom('size can 14 1/2 in x 22 in crucible=6 in x 8 in')).toBeLessThan(straight);
+  });
+
+  it('takes a given firing rate as exact, and a given vent as it is', async () => {
+    const card = cardOf(await ask(`${story} rate=60000 Btu/h vent=3 in`));
+    expect(card.figures.find(({ id }) => id === 'size.rate')?.range).toBeUndefined();
+    expect(value(card, 'size.vent')).toBeCloseTo(3 * inch, 9);
+    expect(card.figures.find(({ id }) => id === 'size.velocity')?.note).toMatch(/right/);
+    const small = cardOf(await ask(`${story} rate=60000 Btu/h vent=1 in`));
+    expect(small.figures.find(({ id }) => id === 'size.velocity')?.note).toMatch(/too fast/);
+  });
+
+  it('says when a spill would run out, and what would keep it in', async () => {
+    const card = cardOf(await ask(`${story} tilt=2`));
+    expect(card.notes.join(' ')).toMatch(/spilled crucible would run out .* Rise 1\d°/);
+    expect(cardOf(await ask(`${story} tilt=15°`)).notes.join(' ')).not.toMatch(/would run out/);
+  });
+});
+
+describe('what hurts', () => {
+  const ids = (reply: Reply) => (reply.kind === 'card' ? reply.card : reply).cautions.map(({ id }) => id);
+
+  it('the zinc of a galvanised shell whose heat is not known; none of bare steel', async () => {
+    expect(ids(await ask(story))).toContain('zinc-shell-unknown');
+    expect(ids(await ask('size can 30 gal drum crucible=6 in x 8 in'))).not.toContain('zinc-shell-unknown');
+  });
+
+  it('leads with the cylinder and the closed drum', async () => {
+    const cylinder = cardOf(await ask('size can propane tank'));
+    expect(cylinder.cautions[0]).toMatchObject({ id: 'cylinder-cutting', leads: true });
+    expect(cylinder.cautions[0]?.text).toMatch(/open-head drum.*valve out, filled with water.*unknown gas/);
+    expect(cardOf(await ask('size can 55 gal tight-head drum')).cautions[0]?.id).toBe('sealed-vessel');
+  });
+
+  it('goes with the fuel and the metal', async () => {
+    expect(ids(await ask(`${story} fuel=charcoal`))).toContain('charcoal');
+    expect(ids(await ask('size melt 5 kg brass'))).toEqual(
+      expect.arrayContaining(ids(await ask('size melt 5 kg brass'))),
+    );
+    expect(ids(await ask('size melt 5 kg brass')).some((id) => id.includes('zinc'))).toBe(true);
+  });
+
+  it('reaches a line that stops after "size"', async () => {
+    const reply = await ask('size');
+    expect(errorOf(reply).expected).toContain('size can, size crucible, size melt');
+    expect(ids(reply).at(-1)).toBe('local-rules');
+    expect((await ask(errorOf(await ask('size 20 gal')).example)).kind).toBe('card');
+  });
+});
+
+describe('size crucible and size melt', () => {
+  it('name a vessel that, asked for, gives the same furnace', async () => {
+    const proposed = cardOf(await ask('size crucible 6 in x 8 in'));
+    const mirrored = cardOf(await ask('size can 30 gal drum crucible=6 in x 8 in'));
+    expect(proposed.headline).toContain('steel drum, 30 US gal');
+    expect(mirrored.figures).toEqual(proposed.figures);
+    expect(mirrored.handsOver).toEqual(proposed.handsOver);
+  });
+
+  it('come to one crucible from a melt and from its volume', async () => {
+    const melt = cardOf(await ask('size melt 4.76 kg aluminium'));
+    const volume = cardOf(await ask('size crucible 2 L'));
+    expect(value(melt, 'size.crucible')).toBeCloseTo(value(volume, 'size.crucible') ?? Number.NaN, 6);
+    expect(value(cardOf(await ask('size melt 11 lb of bronze')), 'size.working')).toBeCloseTo(
+      (11 * 0.45359237) / 7900,
+      9,
+    );
+  });
+
+  it('make a vessel to measure where none is large enough', async () => {
+    const card = cardOf(await ask('size crucible 600 mm x 800 mm'));
+    expect(card.headline).toMatch(/needs a vessel .* none in the catalogue/);
+  });
+});
+
+describe('hands on', () => {
+  it('the mix for wall, floor and lid', async () => {
+    const context = asker();
+    const card = cardOf(await ask(story, context));
+    const mix = cardOf(await ask('mix for=last', context));
+    expect(value(mix, 'mix.volume')).toBeCloseTo(value(card, 'size.mix_volume') ?? Number.NaN, 6);
+    expect(cardOf(await ask('mix for=(size crucible 2 L)')).units).toBe('metric');
+  });
+
+  it('the wall', async () => {
+    const reply = cardOf(await ask('wall for=(size can 20 gal crucible=6 in x 8 in)'));
+    expect(reply.given.join(' ')).toMatch(/clay-sand lining; .*vermiculite.*galvanised/);
+  });
+});
+
+describe('refused, with the number that says why and a line that works', () => {
+  it.each([
+    ['a crucible wider than the can', 'size can 20 gal crucible=20 in x 8 in', /508 mm .* 394 mm/],
+    ['walls that leave no bore', `${story} wall=6 in`, /leave a bore of 89 mm/],
+    ['a tube that falls outward', `${story} tilt=-5`, /falls 5° outward is a drain/],
+    ['a lid that hits the rim', `${story} lid=6 in`, /152 mm.*132 mm/],
+    ['a taper beyond a cone', 'size can 5 in / 45 in x 10 in', /127 mm.*1140 mm/],
+    ["a maker's number", 'size can 20 gal crucible=#6', /maker's number/],
+    ["a maker's letter and number", 'size crucible A8', /maker's number/],
+    ['a sheet gauge', `${story} wall=16 gauge`, /sheet gauge/],
+    ['two thousand or two', 'size melt 2,000 kg aluminium', /2,000.* can be read as/],
+    ['three sizes of a crucible', 'size crucible 6 in x 8 in x 9 in', /no crucible/],
+    ['a range', `${story} wall=1 to 2 in`, /range/],
+    ['no insulation', `${story} insulation=kaolin`, /no insulation/],
+    ['too small a can', 'size can paint can', /bore of \d+ mm/],
+    ['a melt without a metal', 'size melt 5 kg', /no melt/],
+    ['a melt too large for its can', 'size melt 300 kg aluminium vessel=20 gal', /across/],
+  ])('%s', async (_what, line, says) => {
+    const error = errorOf(await ask(line));
+    expect(error.what).toMatch(says);
+    const next = await ask(error.example);
+    // A mended line may still ask for too much; it can always be read.
+    if (next.kind === 'error') expect(['impossible', 'out-of-range']).toContain(next.error.code);
+  });
+});

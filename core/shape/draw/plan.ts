@@ -178,13 +178,7 @@ function marksOf(furnace: Furnace, rings: Rings, end: number): Drawing['marks'] 
       at: [through(rings.outside), offset_m],
       words: [rings.outside, -0.7 * rings.outside],
     },
-    {
-      kind: 'callout',
-      text: 'the slot is where the tuyere opens into the bore',
-      at: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2],
-      words: [-rings.bore, -rings.outside - 1.5 * row],
-    },
-    length('slot', low, high, 0.6 * row),
+    length('slot in the bore', low, high, 0.6 * row),
     ...(offset_m === 0
       ? []
       : [

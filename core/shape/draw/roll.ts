@@ -26,7 +26,7 @@ export function rollDrawing({ pieces, mesh }: Pick<Forms, 'pieces' | 'mesh'>): D
     const [x, y] = placement.at;
     // Off the middle, where most holes are.
     const at = [x + placement.along_m * 0.5, y + placement.across_m * (piece.holes.length > 0 ? 0.25 : 0.5)] as const;
-    names.push({ kind: 'callout', text: piece.name, at, words: at });
+    names.push({ kind: 'callout', text: shortly(piece.name), at, words: at });
   }
   return {
     id: 'roll',
@@ -36,3 +36,6 @@ export function rollDrawing({ pieces, mesh }: Pick<Forms, 'pieces' | 'mesh'>): D
     marks: [level('mesh to buy', [0, length_m], 0, -row), upright('roll', [0, width_m], 0, -row), ...names],
   };
 }
+
+/** `outer form, panel 2 of 5` → `outer 2 of 5`: a long roll is drawn small, its names are not. */
+const shortly = (name: string): string => name.replace(' form', '').replace(/, (panel|strip)/, '');

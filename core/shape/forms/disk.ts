@@ -13,6 +13,7 @@ export function diskPieces(name: string, radius_m: number, strips: number, overl
     const outline = strips === 1 ? whole : between(whole, from, to);
     const box = boxOf(outline);
     const row = rowOf(box);
+    const middle = (from + seam) / 2;
     const words = strips === 1 ? name : `${name}, strip ${at + 1} of ${strips}`;
     const lines: Line[] = [];
     if (to > seam) {
@@ -34,8 +35,8 @@ export function diskPieces(name: string, radius_m: number, strips: number, overl
         ...(strips === 1
           ? [level('diameter', [-radius_m, radius_m], 0, box.bottom - row)]
           : [
-              length('radius', [0, 0], [-radius_m * Math.cos(0.5), radius_m * Math.sin(0.5)]),
-              upright('strip', [from, seam], box.left, box.left - row),
+              length('radius', [0, 0], [-Math.sqrt(radius_m ** 2 - middle ** 2), middle]),
+              ...(strips === 2 ? [] : [upright('strip', [from, seam], box.left, box.left - row)]),
               ...(from > -radius_m && Math.abs(from) > 1e-6 * radius_m
                 ? [upright('', [Math.min(0, from), Math.max(0, from)], 0)]
                 : []),

@@ -40,6 +40,11 @@ describe('formatSi', () => {
     [2739.97801, 'Pa', 'US', undefined, '11 inWC'],
     [29307.107, 'W', 'US', undefined, '100,000 Btu/h'],
     [29307.107, 'W', 'metric', undefined, '29.3 kW'],
+    [1.2 / 3600, 'kg/s', 'metric', undefined, '1.2 kg/h'],
+    [1.2 / 3600, 'kg/s', 'US', undefined, '2.65 lb/h'],
+    [0.016, 'kg/s', 'metric', undefined, '57.6 kg/h'],
+    [12, 'm/s', 'metric', undefined, '12 m/s'],
+    [12, 'm/s', 'US', undefined, '39.4 ft/s'],
     [24.2, 'USD', 'US', undefined, '$24'],
     [9.5, 'USD', 'US', undefined, '$9.50'],
     [0.1, '1', 'metric', 'percent', '10 %'],
@@ -116,6 +121,8 @@ test.each<[SiUnit, Dimension, Shown | undefined, number, number]>([
   ['m3', 'volume', 'bulk', 1e-5, 50],
   ['m3', 'volume', 'liquid', 1e-5, 30],
   ['K', 'temperature', undefined, 250, 3000],
+  ['kg/s', 'mass-flow', undefined, 1e-5, 2],
+  ['m/s', 'speed', undefined, 0.05, 90],
 ])('printed %s is read back as %s (%s)', (unit, dimension, shown, min, max) => {
   const size = fc.double({ min, max, noNaN: true });
   const system = fc.constantFrom<UnitSystem>('metric', 'US');

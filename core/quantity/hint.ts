@@ -26,6 +26,8 @@ const EXAMPLES: Readonly<Record<Dimension, { metric: string; US: string; si: SiU
   'temperature-difference': { metric: '200 °C', US: '400 °F', si: 'dK', words: 'a temperature difference' },
   pressure: { metric: '140 kPa', US: '20 psi', si: 'Pa', words: 'a pressure' },
   flow: { metric: '60 m3/h', US: '35 cfm', si: 'm3/s', words: 'an air flow' },
+  'mass-flow': { metric: '1 kg/h', US: '2 lb/h', si: 'kg/s', words: 'a mass an hour' },
+  speed: { metric: '10 m/s', US: '30 ft/s', si: 'm/s', words: 'a speed' },
   power: { metric: '30 kW', US: '100000 Btu/h', si: 'W', words: 'a heat rate' },
   energy: { metric: '10 MJ', US: '9500 Btu', si: 'J', words: 'an amount of heat' },
   time: { metric: '3 h', US: '3 h', si: 's', words: 'a time' },

@@ -10,7 +10,7 @@ export type { Dimension } from './units.ts';
 
 export interface Quantity {
   readonly dimension: Dimension;
-  /** In m, kg, m3, K, Pa, m3/s, W, J, s, 1, USD, kg/m3 or W/(m K), by dimension. */
+  /** In m, kg, m3, K, Pa, m3/s, kg/s, m/s, W, J, s, 1, USD, kg/m3 or W/(m K), by dimension. */
   readonly si: number;
   /** As typed, tidied. */
   readonly text: string;

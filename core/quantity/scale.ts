@@ -95,11 +95,11 @@ export function scaleOf(value: number, unit: SiUnit, system: UnitSystem, shown?:
     case 'J/kg':
       return US ? scale('Btu/lb', btu / pound) : scale('kJ/kg', 1e3);
     case 'm/s':
-      return US ? scale('ft/s', foot.factor) : scale('m/s', 1);
+      return listed(US ? 'ft/s' : 'm/s');
     case 'm3/s':
       return listed(US ? 'cfm' : 'm3/h');
     case 'kg/s':
-      return US ? scale('lb/h', pound / hour) : scale('kg/h', 1 / hour);
+      return listed(US ? 'lb/h' : 'kg/h');
     case 'W/m2':
       return US ? scale('Btu/(h ft2)', btu / hour / ft2) : scale('W/m2', 1);
     case 'W/(m2 K)':

@@ -10,6 +10,8 @@ export type Dimension =
   | 'temperature-difference'
   | 'pressure'
   | 'flow'
+  | 'mass-flow'
+  | 'speed'
   | 'power'
   | 'energy'
   | 'time'
@@ -24,7 +26,7 @@ export interface Unit {
   /** How it is written back. */
   readonly name: string;
   readonly dimension: Dimension;
-  /** SI units of the dimension in one of these: m, kg, m3, K, Pa, m3/s, W, J, s, 1, USD, kg/m3, W/(m K). */
+  /** SI units of the dimension in one of these: m, kg, m3, K, Pa, m3/s, kg/s, m/s, W, J, s, 1, USD, kg/m3, W/(m K). */
   readonly factor: number;
   /** K at zero of the scale; 0 for everything that is not a temperature. */
   readonly offset: number;
@@ -116,6 +118,14 @@ add('flow', US, CUBIC_FOOT_M3 / 60, 'cfm|cu ft/min|ft3/min');
 add('flow', metric, 1 / 3600, 'm3/h');
 add('flow', metric, 1e-3, 'L/s');
 add('flow', metric, 1e-3 / 60, 'L/min');
+
+add('mass-flow', metric, 1 / 3600, 'kg/h|kg/hr|kg per hour');
+add('mass-flow', metric, 1, 'kg/s');
+add('mass-flow', metric, 1e-3 / 60, 'g/min');
+add('mass-flow', US, by('lb', 'kg') / 3600, 'lb/h|lb/hr|lbs/h|lbs/hr|lb per hour');
+
+add('speed', metric, 1, 'm/s');
+add('speed', US, by('ft', 'm'), 'ft/s|fps');
 
 add('power', metric, 1, 'W|watt|watts');
 add('power', metric, 1e3, 'kW|kilowatt|kilowatts');

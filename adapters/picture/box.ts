@@ -49,7 +49,16 @@ export function boundsOf(points: Iterable<Px>): Bounds {
 }
 
 /** The point as the box sees it: from its middle, along its own axes. */
-const seenFrom = ({ middle, turn_rad }: Box, [x, y]: Px): Px => moved([0, 0], -turn_rad, x - middle[0], y - middle[1]);
+const seenFrom = ({ middle, turn_rad }: Box, [x, y]: Px): Px =>
+  turn_rad === 0 ? [x - middle[0], y - middle[1]] : moved([0, 0], -turn_rad, x - middle[0], y - middle[1]);
+
+/** Half sizes of the upright box around a turned one. */
+function uprightOf({ half, turn_rad }: Box): Px {
+  if (turn_rad === 0) return half;
+  const [w, h] = half;
+  const [cos, sin] = [Math.abs(Math.cos(turn_rad)), Math.abs(Math.sin(turn_rad))];
+  return [w * cos + h * sin, w * sin + h * cos];
+}
 
 /** No corner is further from the middle. */
 const reachOf = ({ half: [w, h] }: Box): number => w + h;
@@ -57,6 +66,10 @@ const reachOf = ({ half: [w, h] }: Box): number => w + h;
 /** Two boxes overlap unless an axis of one of them separates them. */
 export function overlaps(one: Box, other: Box): boolean {
   if (distance(one.middle, other.middle) > reachOf(one) + reachOf(other)) return false;
+  if (one.turn_rad === 0 && other.turn_rad === 0) {
+    const [x, y] = [Math.abs(one.middle[0] - other.middle[0]), Math.abs(one.middle[1] - other.middle[1])];
+    return x < one.half[0] + other.half[0] && y < one.half[1] + other.half[1];
+  }
   return !separates(one, other) && !separates(other, one);
 }
 
@@ -68,10 +81,10 @@ function separates(box: Box, other: Box): boolean {
 
 /** Whether a line passes through a box: what is left of it after the box's four sides have cut it. */
 export function crosses(box: Box, [from, to]: Segment): boolean {
-  const reach = reachOf(box);
   const [x, y] = box.middle;
-  if (Math.min(from[0], to[0]) > x + reach || Math.max(from[0], to[0]) < x - reach) return false;
-  if (Math.min(from[1], to[1]) > y + reach || Math.max(from[1], to[1]) < y - reach) return false;
+  const [wide, tall] = uprightOf(box);
+  if (Math.min(from[0], to[0]) > x + wide || Math.max(from[0], to[0]) < x - wide) return false;
+  if (Math.min(from[1], to[1]) > y + tall || Math.max(from[1], to[1]) < y - tall) return false;
   const [a, b] = [seenFrom(box, from), seenFrom(box, to)];
   let [first, last] = [0, 1];
   for (const axis of [0, 1] as const) {

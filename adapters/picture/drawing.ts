@@ -69,7 +69,7 @@ export function arranged(drawing: Drawing, measure: Measure): Fitted {
   const labels = placed(marks, edges);
   const bounds = boundsOf([
     ...outlines.flat(2),
-    ...marks.flatMap(({ thin }) => thin.flat()),
+    ...marks.flatMap(({ strokes: lines, witnesses = [] }) => [...lines, ...witnesses].flat()),
     ...labels.flatMap(({ box }) => cornersOf(box)),
   ]);
   return { measure, marks, labels, bounds };
@@ -168,7 +168,11 @@ export function shapeLinesSvg({ shapes }: Drawing, measure: Measure, colours: Co
 export function marksSvg({ marks, labels, measure: { letter } }: Fitted, { measure: ink, page }: Colours): string {
   const thin = 0.065 * letter;
   const leaders = labels.flatMap(({ leader }) => (leader ? [leader] : []));
-  const lines = pathOf([...marks.flatMap((mark) => mark.thin), ...leaders], '');
+  const lines = pathOf([...marks.flatMap((mark) => (mark.dot ? [] : mark.strokes)), ...leaders], '');
+  const witnesses = pathOf(
+    marks.flatMap((mark) => mark.witnesses ?? []),
+    '',
+  );
   const arrows = marks
     .flatMap((mark) => mark.arrows.map(({ tip, turn_rad }) => arrowSvg(tip, turn_rad, letter)))
     .join('');
@@ -177,7 +181,7 @@ export function marksSvg({ marks, labels, measure: { letter } }: Fitted, { measu
   );
   return [
     element('path', { d: lines, fill: 'none', stroke: page, 'stroke-width': thin * 3.4, 'stroke-opacity': 0.75 }),
-    element('path', { d: lines, fill: 'none', stroke: ink, 'stroke-width': thin }),
+    element('path', { d: lines + witnesses, fill: 'none', stroke: ink, 'stroke-width': thin }),
     element('path', { d: arrows, fill: ink }),
     ...dots,
     ...labels.map(({ box: { middle, half, turn_rad } }) =>
@@ -199,7 +203,7 @@ export function marksSvg({ marks, labels, measure: { letter } }: Fitted, { measu
 const placeOf = ([x, y]: Px, turn_rad: number): string =>
   `translate(${short(x)} ${short(y)})${turn_rad === 0 ? '' : ` rotate(${short((turn_rad * 180) / Math.PI)})`}`;
 
-/** All level words are one text element: a rasteriser opens the font once for each of them. */
+/** No space between the lines: in one text element it would push them off their middle. */
 function wordsSvg(labels: readonly Candidate[], letter: number, fill: string): string {
   const look = { 'text-anchor': 'middle', 'font-size': letter, fill };
   const linesAt = ({ lines }: Candidate, [x, y]: Px): string =>
@@ -207,12 +211,12 @@ function wordsSvg(labels: readonly Candidate[], letter: number, fill: string): s
       .map((line, at) =>
         element('tspan', { x, y: y + ((at - (lines.length - 1) / 2) * lineHeight + 0.36) * letter }, escaped(line)),
       )
-      .join('\n');
+      .join('');
   const level = labels.filter(({ box }) => box.turn_rad === 0);
   const turned = labels.filter(({ box }) => box.turn_rad !== 0);
   return [
     ...(level.length > 0
-      ? [element('text', look, level.map((label) => linesAt(label, label.box.middle)).join('\n'))]
+      ? [element('text', look, level.map((label) => linesAt(label, label.box.middle)).join(''))]
       : []),
     ...turned.map((label) =>
       element('text', { ...look, transform: placeOf(label.box.middle, label.box.turn_rad) }, linesAt(label, [0, 0])),
@@ -269,7 +273,7 @@ function footOf(
     x += wide;
   }
   return {
-    svg: [...parts, element('text', { fill: colours.ink }, words.join('\n'))].join('\n'),
+    svg: [...parts, element('text', { fill: colours.ink }, words.join(''))].join('\n'),
     bottom: row + swatch.tall,
   };
 }

@@ -16,10 +16,9 @@ export interface Measure {
 export interface Laid extends Wanted {
   readonly arrows: readonly { readonly tip: Px; readonly turn_rad: number }[];
   readonly dot?: Px;
-  readonly thin: readonly Segment[];
 }
 
-export const lineHeight = 1.2;
+export const lineHeight = 1.16;
 export const arrowLength = 0.62;
 
 export const toPx = ([x_m, y_m]: Point, { px_m }: Pick<Measure, 'px_m'>): Px => [x_m * px_m, -y_m * px_m];
@@ -55,8 +54,8 @@ function laidLength({ name, from, to, off_m }: LengthMark, measure: Measure): La
   const values = bothSystems(Math.hypot(to[0] - from[0], to[1] - from[1]), units);
   const forms = lengthForms(name, values);
   return {
-    strokes: [line, ...witness(start), ...witness(end)],
-    thin: [line, ...witness(start), ...witness(end)],
+    strokes: [line],
+    witnesses: [...witness(start), ...witness(end)],
     arrows: [
       { tip: a, turn_rad: turn + Math.PI + turned },
       { tip: b, turn_rad: turn + turned },
@@ -99,6 +98,8 @@ function alongside(
   const slack = length / 2 - w - arrowLength * letter;
   const aside = h + 0.12 * letter;
   const steep = Math.abs(Math.sin(read)) > 0.5;
+  // Words on a slant are read last.
+  const slanted = Math.min(Math.abs(Math.sin(read)), Math.abs(Math.cos(read))) > 0.03 ? 40 : 0;
   const found: Candidate[] = [];
   const add = (at: Px, turn_rad: number, more: number) =>
     found.push({ lines, box: { middle: at, half: [w, h], turn_rad }, price: price + more });
@@ -108,13 +109,17 @@ function alongside(
         [-1, 0],
         [1, 5],
       ] as const) {
-        add(moved(middle, read, share * slack, sign * aside), read, Math.abs(share) * 12 + dear + (steep ? 4 : 0));
+        add(
+          moved(middle, read, share * slack, sign * aside),
+          read,
+          Math.abs(share) * 12 + dear + (steep ? 4 : 0) + slanted,
+        );
       }
     }
   }
   for (const sign of [1, -1]) {
     const past = length / 2 + tail + 0.3 * letter;
-    add(moved(middle, read, sign * (past + w)), read, 16 + (steep ? 8 : 0));
+    add(moved(middle, read, sign * (past + w)), read, 16 + (steep ? 64 : 0) + slanted);
     // Level text past the end of a steep line, centred on it.
     if (steep) add(moved(middle, read, sign * (past + h)), 0, 20);
     if (steep)
@@ -185,8 +190,8 @@ function laidAngle({ name, corner, from, to }: AngleMark, measure: Measure): Lai
   const turn = Math.sign(sweep) * (Math.PI / 2);
   const roomy = Math.abs(sweep) * radius > 3 * arrowLength * letter;
   return {
-    strokes: [...arc, ...legs],
-    thin: [...arc, ...legs],
+    strokes: arc,
+    witnesses: legs,
     arrows: roomy
       ? [
           { tip: on(0), turn_rad: start - turn },
@@ -204,12 +209,17 @@ function laidCallout({ text, at, words }: Callout, measure: Measure): Laid {
   const { letter } = measure;
   const [target, stand] = [toPx(at, measure), toPx(words, measure)];
   const lines = linesOf(text, letter, calloutLetters * letter);
-  const [w] = halfOf(lines, letter);
+  const half = halfOf(lines, letter);
+  // Words on what they are about need no leader.
+  const onIt = { lines, box: { middle: target, half, turn_rad: 0 }, price: 0 };
+  if (distance(target, stand) < letter) {
+    return { strokes: [], arrows: [], near: [onIt, ...around(lines, target, letter, { price: 20 })], far: nothing };
+  }
+  const [w] = half;
   const aside = stand[0] - target[0];
   const centre: Px = [stand[0] + (Math.abs(aside) < letter ? 0 : Math.sign(aside) * w), stand[1]];
   return {
     strokes: [[moved(target, 0, -4), moved(target, 0, 4)]],
-    thin: [],
     arrows: [],
     dot: target,
     near: around(lines, target, letter, { centre }),
@@ -220,5 +230,5 @@ function laidCallout({ text, at, words }: Callout, measure: Measure): Laid {
 /** Half width and height of a label with a little air. */
 function halfOf(lines: readonly string[], letter: number): Px {
   const width = Math.max(...lines.map((line) => widthOf(line, letter)));
-  return [width / 2 + 0.2 * letter, ((lines.length * lineHeight + 0.15) * letter) / 2];
+  return [width / 2 + 0.2 * letter, (lines.length * lineHeight * letter) / 2];
 }

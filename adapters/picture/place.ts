@@ -13,17 +13,20 @@ export interface Wanted {
   readonly near: readonly Candidate[];
   /** Many more, none of them below its price: made only where no near one is good enough. */
   readonly far: { readonly price: number; readonly candidates: () => readonly Candidate[] };
-  /** Lines of the mark itself: no other label may cover them. */
+  /** Lines of the mark itself, which no label should cover. */
   readonly strokes: readonly Segment[];
+  /** Lines that only lead to it: still plain where a label interrupts them. */
+  readonly witnesses?: readonly Segment[];
 }
 
 /** Dear enough that no mark takes one while it has another way: text over text can't be read. */
 const textOverText = 10_000;
 const leaderThroughText = 400;
 const textOverStroke = 70;
+const textOverWitness = 16;
 const leaderOverStroke = 12;
-const textOverEdge = 10;
-const mostForEdges = 60;
+const textOverEdge = 14;
+const mostForEdges = 170;
 const rounds = 3;
 
 /** Chooses a candidate for each label: first in order, then each again beside what the others chose. */
@@ -83,20 +86,23 @@ function priceBeside(
   enough: number,
 ): number {
   let price = own;
+  // The dearest first, so that the count ends early.
   for (const [at, other] of chosen.entries()) {
-    if (at === index) continue;
-    if (price >= enough) return price;
-    for (const stroke of wanted[at]!.strokes) {
-      if (crosses(box, stroke)) price += textOverStroke;
-      if (leader && meet(leader, stroke)) price += leaderOverStroke;
-    }
-    if (!other) continue;
+    if (at === index || !other) continue;
     if (overlaps(box, other.box)) price += textOverText;
     if (leader && crosses(other.box, leader)) price += leaderThroughText;
     if (other.leader && crosses(box, other.leader)) price += leaderThroughText;
     if (leader && other.leader && meet(leader, other.leader)) price += textOverStroke;
+    if (price >= enough) return price;
   }
-  for (const stroke of wanted[index]!.strokes) if (crosses(box, stroke)) price += textOverStroke;
+  for (const [at, { strokes, witnesses = [] }] of wanted.entries()) {
+    for (const stroke of strokes) {
+      if (crosses(box, stroke)) price += textOverStroke;
+      if (leader && at !== index && meet(leader, stroke)) price += leaderOverStroke;
+    }
+    if (at !== index) for (const stroke of witnesses) if (crosses(box, stroke)) price += textOverWitness;
+    if (price >= enough) return price;
+  }
   let onEdges = 0;
   for (const edge of edges) if (crosses(box, edge)) onEdges += textOverEdge;
   return price + Math.min(onEdges, mostForEdges);

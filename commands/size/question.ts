@@ -102,12 +102,12 @@ function crucibleOf(said: string, units: UnitSystem): Crucible {
 export function readMelt(said: string, metal: string | undefined, units: UnitSystem) {
   const words = said.trim().split(/\s+/);
   for (let count = words.length; count > 0; count--) {
-    const mass = massIn(words.slice(0, count).join(' '), units);
-    if (mass === undefined) continue;
     const rest = words
       .slice(count)
       .join(' ')
       .replace(/^of\s+/i, '');
+    const mass = massIn(words.slice(0, count).join(' '), rest, units);
+    if (mass === undefined) continue;
     const name = rest === '' ? metal : rest;
     if (name === undefined) break;
     return { crucible: crucibleFromMelt({ mass_kg: mass, metal: name }), metal: name };

@@ -4,7 +4,7 @@ import { changesFor } from '../../core/shape/changes.ts';
 import type { Crucible } from '../../core/shape/crucible.ts';
 import { drawForms } from '../../core/shape/draw/forms.ts';
 import { drawFurnace } from '../../core/shape/draw/furnace.ts';
-import { floorTop_m, vesselRadius_m } from '../../core/shape/profile.ts';
+import { floorTop_m, liningRadius_m, vesselRadius_m } from '../../core/shape/profile.ts';
 import { type Sized, sizeFurnace } from '../../core/shape/size.ts';
 import { sleeveFor } from '../../core/shape/sleeve.ts';
 import { firingDensity_W_m3 } from '../../core/shape/vent.ts';
@@ -65,9 +65,9 @@ function rateOf({ question, rate_W, bore_m3 }: Sized) {
 }
 
 function sleeveOf({ furnace }: Sized) {
-  const { tuyere, vessel, bore, wall_m } = furnace;
+  const { tuyere, vessel } = furnace;
   const z_m = floorTop_m(furnace) + tuyere.invert_m + tuyere.bore_radius_m;
-  const lining_radius_m = bore.bottom_radius_m + wall_m;
+  const lining_radius_m = liningRadius_m(furnace, z_m);
   return sleeveFor({
     tube_radius_m: tuyere.outer_radius_m,
     offset_m: tuyere.offset_m,

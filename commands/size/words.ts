@@ -1,6 +1,7 @@
 import { formatBoth, formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Change } from '../../core/shape/changes.ts';
 import type { Forms } from '../../core/shape/forms/forms.ts';
+import { liningRadius_m } from '../../core/shape/profile.ts';
 import { type RuleName, sizingRules } from '../../core/shape/rules.ts';
 import { degrees } from '../../core/shape/tuyere.ts';
 import type { Assumption, Table } from '../card.ts';
@@ -107,7 +108,7 @@ export function cutList(parts: SizeParts): Table {
   const length = (value: number) => formatBoth(value, 'm', units);
   const by = (...lengths: readonly number[]) => lengths.map(length).join(' x ');
   const hole_m = shellHole(parts);
-  const foot_m = 2 * (furnace.lid.radius_m - (furnace.bore.top_radius_m - furnace.bore.bottom_radius_m));
+  const foot_m = 2 * liningRadius_m(furnace, furnace.underfloor_m);
   const rows: readonly (readonly string[])[] = [
     ['hole in the shell', 'steel', `${by(hole_m.along_m, hole_m.high_m)}, along x high: the tube meets it aslant`],
     [

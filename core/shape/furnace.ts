@@ -69,6 +69,4 @@ export interface TuyereShape {
   /** In plan, from the bore's surface to the lining's outside, and on to the vessel's outside. */
   readonly through_lining_m: number;
   readonly through_all_m: number;
-  /** Depth over the floor's top of what a brimful crucible would spill. */
-  readonly spill_m?: number;
 }

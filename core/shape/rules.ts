@@ -62,6 +62,9 @@ export const sizingRules = Object.freeze({
 
 export type RuleName = keyof typeof sizingRules;
 
+/** Below this there is nothing to melt in, m. */
+export const leastCrucible_m = 0.04;
+
 /** What one person lifts in an ideal posture: the load constant of the NIOSH lifting equation. */
 export const oneLift_kg = 23;
 

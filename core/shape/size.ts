@@ -1,12 +1,12 @@
 import { AskError } from '../ask-error.ts';
 import { vessels } from '../materials/catalogue.ts';
-import { formatBoth } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { type Crucible, crucibleFromSizes } from './crucible.ts';
 import { checkFit, type Fit } from './fit.ts';
 import type { Furnace, VesselShape } from './furnace.ts';
 import { fitToPropose, flare, floorTop_m, liningRadius_m, liningTop_m, shapeOf, vesselRadius_m } from './profile.ts';
-import { type Fuel, sizingRules } from './rules.ts';
+import { type Fuel, leastCrucible_m, sizingRules } from './rules.ts';
+import { noBore, refuseDish, refuseLid, refuseWideCrucible } from './size-refusals.ts';
 import { radians, spillDepth_m, type Tuyere, tangentTuyere } from './tuyere.ts';
 import { firingDensity_W_m3, type Vent, ventFor } from './vent.ts';
 import { frustumVolume_m3 } from './volume.ts';
@@ -98,8 +98,6 @@ function measuresOf(question: SizeQuestion, squeeze: number): Measures {
 
 /** A crucible narrower than this share of the vessel is a waste of it: then the walls go thinner first. */
 const leastShare = 0.3;
-/** Below this there is nothing to melt in, m. */
-const leastCrucible_m = 0.04;
 
 /** The largest crucible that leaves the wall, the insulation and the lid their room. */
 function fillVessel(question: SizeQuestion, vessel: VesselShape): Sized {
@@ -216,7 +214,13 @@ function layOut(question: SizeQuestion, vessel: VesselShape, crucible: Crucible,
     bore_m3,
     rate_W,
     fit: checkFit(furnace, { behind_m: question.behind_m }),
-    steps: () => [...crucible.steps(), ...layOutSteps(furnace, gap_m), ...tuyere.steps(), ...vent.steps()],
+    steps: () => [
+      ...crucible.steps(),
+      ...layOutSteps(furnace, gap_m),
+      ...tuyere.steps(),
+      ...(question.rate_W === undefined ? [rateStep(question.fuel, bore_m3, rate_W)] : []),
+      ...vent.steps(),
+    ],
   });
 }
 
@@ -256,6 +260,13 @@ function tuyereOf({ question, vessel, crucible, measures, partly, plinth }: Tuye
   });
 }
 
+const rateStep = (fuel: Fuel, bore_m3: number, firing_rate_W: number): Step => ({
+  formula: 'firing rate = room of the bore × judged heat per room',
+  inputs: { bore_m3, heat_per_m3_W: firingDensity_W_m3[fuel].typical },
+  gives: { firing_rate_W },
+  source: 'common-practice',
+});
+
 function layOutSteps(
   { vessel, crucible, bore, wall_m, plinth, bed_m, rim_m }: Furnace,
   gap_m: number,
@@ -281,71 +292,4 @@ function layOutSteps(
       source: 'derived',
     },
   ];
-}
-
-const mm = (length_m: number) => `${Math.round(length_m * 1000)} mm`;
-const both = (length_m: number) => formatBoth(length_m, 'm', 'metric');
-
-function refuseDish(vessel: VesselShape): void {
-  if (Math.abs(flare(vessel)) < 1) return;
-  throw new AskError({
-    code: 'impossible',
-    what: `from ${both(2 * vessel.bottom_radius_m)} to ${both(2 * vessel.top_radius_m)} over ${both(vessel.height_m)} it widens by more than its height on each side: a dish, and no cone that a wall could follow`,
-    expected: 'bottom / top x height, with a half-angle below 45°',
-    example: '15 in / 17 in x 22 in',
-    option: 'vessel',
-  });
-}
-
-function refuseWideCrucible(vessel: VesselShape, { shape }: Crucible, { wall_m, underfloor_m }: Measures): void {
-  const crucible_m = 2 * shape.outside_radius_m;
-  const narrowest_m = 2 * Math.min(vesselRadius_m(vessel, underfloor_m), vessel.top_radius_m);
-  if (crucible_m >= narrowest_m) {
-    throw new AskError({
-      code: 'impossible',
-      what: `the crucible is ${both(crucible_m)} across, the vessel only ${both(narrowest_m)} inside at its narrowest`,
-      expected: 'a crucible less than half as wide as the vessel, or a wider vessel',
-      example: `${mm(narrowest_m * 0.35)} x ${mm(narrowest_m * 0.45)}`,
-      option: 'crucible',
-    });
-  }
-  const left_m = narrowest_m - 2 * wall_m;
-  if (left_m > crucible_m) return;
-  throw new AskError({
-    code: 'impossible',
-    what: `walls of ${both(wall_m)} leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(narrowest_m)}; the crucible is ${both(crucible_m)}`,
-    expected: `a wall of ${mm(sizingRules.wall_m.low)} to ${mm(sizingRules.wall_m.high)} that leaves room for the crucible`,
-    example: mm(sizingRules.wall_m.low),
-    option: 'wall',
-  });
-}
-
-/** A lid that was asked for thicker than its room, where a usual one would go in. */
-function refuseLid(lid_m: number, room_m: number): void {
-  if (lid_m <= room_m || room_m < sizingRules.lid_m.low) return;
-  throw new AskError({
-    code: 'impossible',
-    what: `a lid of ${both(lid_m)} hits the vessel's own lid: ${both(room_m)} is left above the lining`,
-    expected: `${mm(sizingRules.lid_m.low)} to ${mm(room_m)}`,
-    example: `${Math.floor(room_m * 1000)} mm`,
-    option: 'lid',
-  });
-}
-
-function noBore(question: SizeQuestion, vessel: VesselShape, measures: Measures): AskError {
-  const inside_m = 2 * Math.min(vesselRadius_m(vessel, measures.underfloor_m), vessel.top_radius_m);
-  const walls_m = measures.wall_m + measures.behind_m;
-  const left_m = inside_m - 2 * walls_m;
-  const stack_m =
-    measures.underfloor_m + measures.floor_m + measures.lid_m + measures.rim_m + measures.plinth_m + measures.bed_m;
-  const narrow = left_m - 2 * measures.gap_m < leastCrucible_m;
-  return new AskError({
-    code: 'impossible',
-    what: narrow
-      ? `${both(measures.wall_m)} of wall and ${both(measures.behind_m)} of insulation leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(inside_m)}, with a gap of ${both(measures.gap_m)} to keep free round the crucible: no crucible is left`
-      : `floor, lid and spaces take ${both(stack_m)} of a vessel ${both(vessel.height_m)} high: no crucible is left`,
-    expected: narrow ? 'a wider vessel, or thinner walls' : 'a taller vessel',
-    example: narrow && question.wall_m !== undefined ? mm(sizingRules.wall_m.low) : 'size can 20 gal',
-    option: narrow && question.wall_m !== undefined ? 'wall' : 'vessel',
-  });
 }

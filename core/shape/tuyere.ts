@@ -126,7 +126,6 @@ export function tangentTuyere(question: TuyereQuestion): Tuyere {
     tilt_rad,
     through_lining_m,
     through_all_m,
-    spill_m: question.spill_depth_m,
   });
   return Object.freeze({
     shape,

@@ -47,9 +47,10 @@ export function setTemperatures({ wet, level, T_K, plateau }: Wall): void {
     T_K.set(level);
     return;
   }
+  const boil_K = BOIL_K;
   for (let node = 0; node < level.length; node++) {
     const s = level[node]!;
-    T_K[node] = s <= BOIL_K ? s : Math.max(BOIL_K, s - plateau[node]!);
+    T_K[node] = s <= boil_K ? s : Math.max(boil_K, s - plateau[node]!);
   }
 }
 
@@ -57,6 +58,7 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
   const { grid, T_K, heat, capacity, gain, slope_near, slope_far, piece } = wall;
   const { cells, volume, conductance } = grid;
   const rows = table.length;
+  const wide = ROW;
   const slot = layer * (cells + 1);
   const first = layer * cells;
   let thetaBefore = 0;
@@ -66,8 +68,8 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
     const node = first + j;
     const T = T_K[node]!;
     let row = piece[slot + j]!;
-    while (row + ROW < rows && T > table[row + ROW]!) row += ROW;
-    while (row > 0 && T <= table[row]!) row -= ROW;
+    while (row + wide < rows && T > table[row + wide]!) row += wide;
+    while (row > 0 && T <= table[row]!) row -= wide;
     piece[slot + j] = row;
     const rise = T - table[row]!;
     const kSlope = table[row + 2]! * rise;
@@ -94,19 +96,20 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
 /** Heat of the water from 100 °C, and no temperature slope while it boils. */
 function addWater({ level, heat, capacity, T_K, water_kg, plateau, slope_near, slope_far }: Wall): void {
   const last = level.length - 1;
+  const [boil_K, latent, warm] = [BOIL_K, LATENT_J_kg, WATER_J_kgK];
   for (let node = 0; node <= last; node++) {
     const water = water_kg[node]!;
     if (water === 0) continue;
-    const over = level[node]! - BOIL_K;
+    const over = level[node]! - boil_K;
     if (over <= 0) {
-      heat[node]! += water * WATER_J_kgK * (T_K[node]! - BOIL_K);
-      capacity[node]! += water * WATER_J_kgK;
+      heat[node]! += water * warm * (T_K[node]! - boil_K);
+      capacity[node]! += water * warm;
       continue;
     }
     const width = plateau[node]!;
-    heat[node]! += water * LATENT_J_kg * Math.min(over / width, 1);
+    heat[node]! += water * latent * Math.min(over / width, 1);
     if (over >= width) continue;
-    capacity[node] = (water * LATENT_J_kg) / width;
+    capacity[node] = (water * latent) / width;
     if (node < last) slope_near[node] = 0;
     if (node > 0) slope_far[node - 1] = 0;
   }

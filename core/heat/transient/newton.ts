@@ -54,13 +54,14 @@ export function solveStage(wall: Wall, scratch: Scratch, step_s: number, within_
 
 /** Whether an update is so small, and no end of a plateau in it, that heats and gains change in proportion to it. */
 function isStraight({ level, plateau, wet }: Wall, update: Float64Array, first: number, small_K: number): boolean {
+  const boil_K = BOIL_K;
   for (let node = first; node < update.length; node++) {
     if (!(Math.abs(update[node]!) <= small_K)) return false;
     if (!wet || plateau[node]! === 0) continue;
     const before = level[node]!;
     const after = before + update[node]!;
-    const end = BOIL_K + plateau[node]!;
-    if (before > BOIL_K !== after > BOIL_K || before < end !== after < end) return false;
+    const end = boil_K + plateau[node]!;
+    if (before > boil_K !== after > boil_K || before < end !== after < end) return false;
   }
   return true;
 }

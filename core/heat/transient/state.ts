@@ -20,7 +20,7 @@ export interface Wall {
   into_slope: number;
   outward_slope: number;
   wet: boolean;
-  /** Some node is at 100 °C and has water left. */
+  /** Some node with water left is at 100 °C or nearly: a front is on its way. */
   boiling: boolean;
 
   readonly level: Float64Array;

@@ -113,14 +113,26 @@ export function tryStep(
       (work.gain[node]! / GAMMA - work.midGain[node]! / (GAMMA * (1 - GAMMA)) + gain[node]! / (1 - GAMMA));
   }
   solveLinear(wall, work, part);
-  let worst = 0;
-  for (let node = first; node < grid.nodes; node++) {
-    const off = Math.abs(right[node]!);
-    if (!(off <= worst)) worst = off;
-  }
+  const worst = largestError(wall, right, first);
   work.in_J = step_s * (WEIGHT * (in0 + in1) + KAPPA * intoFace(wall)) + (given ? heat[0]! - work.heat[0]! : 0);
   work.out_J = step_s * (WEIGHT * (work.out_W + out1) + KAPPA * wall.out_W);
   return worst / tolerance_dK;
+}
+
+/** A node that boils does not change its temperature, one that dries in this step starts on its own: both count little. */
+const BOILING_SHARE = 0.1;
+/** So far below 100 °C a front of boiling counts as on its way. */
+const NEARLY_dK = 20;
+
+function largestError({ level, water_kg }: Wall, error: Float64Array, first: number): number {
+  const boil_K = BOIL_K;
+  let worst = 0;
+  for (let node = first; node < error.length; node++) {
+    const boils = water_kg[node]! > 0 && level[node]! > boil_K;
+    const off = Math.abs(error[node]!) * (boils ? BOILING_SHARE : 1);
+    if (!(off <= worst)) worst = off;
+  }
+  return worst;
 }
 
 /** Into the wall behind the face's own half cell, where the temperature is given; else what the drive gives. */
@@ -154,23 +166,24 @@ export function settle(wall: Wall, work: Stepper, step_s: number): void {
 /** What has boiled leaves the nodes: their levels go back to the begin of what plateau is left. */
 function dry(wall: Wall): void {
   const { level, heat, water_kg, plateau, start_K } = wall;
+  const [boil_K, latent, warm] = [BOIL_K, LATENT_J_kg, WATER_J_kgK];
   let left = false;
   let boiling = false;
   for (let node = 0; node < level.length; node++) {
     const water = water_kg[node]!;
     if (water === 0) continue;
-    const over = level[node]! - BOIL_K;
+    const over = level[node]! - boil_K;
     if (over > 0) {
       const boiled = Math.min(over / plateau[node]!, 1) * water;
-      wall.spent_J += boiled * (LATENT_J_kg + WATER_J_kgK * (BOIL_K - start_K));
-      heat[node]! -= boiled * LATENT_J_kg;
+      wall.spent_J += boiled * (latent + warm * (boil_K - start_K));
+      heat[node]! -= boiled * latent;
       water_kg[node] = boiled < water ? water - boiled : 0;
-      level[node] = Math.max(BOIL_K, level[node]! - plateau[node]!);
+      level[node] = Math.max(boil_K, level[node]! - plateau[node]!);
       setPlateau(wall, node);
     }
     if (water_kg[node]! === 0) continue;
     left = true;
-    if (level[node]! >= BOIL_K) boiling = true;
+    if (level[node]! >= boil_K - NEARLY_dK) boiling = true;
   }
   wall.wet = left;
   wall.boiling = boiling;

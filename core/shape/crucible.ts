@@ -10,28 +10,10 @@ export interface Crucible extends WithSteps {
   readonly brimful_m3: number;
 }
 
-/** Density of the liquid just above its melting range, kg/m³, by the metal's id. From memory. */
-const liquid_kg_m3: Readonly<Record<string, Spread>> = {
-  aluminium: { low: 2300, typical: 2380, high: 2450 },
-  'zinc-alloy': { low: 5600, typical: 6300, high: 6600 },
-  brass: { low: 7300, typical: 7600, high: 7900 },
-  bronze: { low: 7400, typical: 7900, high: 8200 },
-  'red-brass': { low: 7600, typical: 7900, high: 8100 },
-  copper: { low: 7850, typical: 8000, high: 8050 },
-  'grey-iron': { low: 6700, typical: 6900, high: 7100 },
-};
-
-/** @throws AskError `unknown-name` where the metal is unknown. */
+/** Just above its melting range, kg/m³. @throws AskError `unknown-name` where the metal is unknown. */
 export function liquidDensity(metal: string): Spread & { readonly name: string } {
-  const { id, name } = findPour(metal);
-  const found = liquid_kg_m3[id];
-  if (found) return { ...found, name };
-  throw new AskError({
-    code: 'impossible',
-    what: `the liquid density of ${name} is not known here`,
-    expected: `one of ${Object.keys(liquid_kg_m3).join(', ')}, or the working volume`,
-    example: 'size crucible 2 L',
-  });
+  const { name, liquid_density_kg_m3 } = findPour(metal);
+  return { ...liquid_density_kg_m3, name };
 }
 
 const { crucible_wall_m, crucible_slimness, crucible_roundness, crucible_fill } = sizingRules;

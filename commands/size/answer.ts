@@ -7,6 +7,7 @@ import { drawFurnace } from '../../core/shape/draw/furnace.ts';
 import { floorTop_m, liningRadius_m, vesselRadius_m } from '../../core/shape/profile.ts';
 import { type Sized, sizeFurnace } from '../../core/shape/size.ts';
 import { sleeveFor } from '../../core/shape/sleeve.ts';
+import { drawSleeve } from '../../core/shape/sleeve-drawing.ts';
 import { firingDensity_W_m3 } from '../../core/shape/vent.ts';
 import { weigh } from '../../core/shape/weights.ts';
 import type { Answer, AnswerContext } from '../command.ts';
@@ -85,7 +86,7 @@ function cardOf(parts: SizeParts, context: AnswerContext): Answer {
     headline: headlineOf(parts),
     figures: figuresOf(parts),
     table: cutList(parts),
-    drawings: [...drawFurnace(sized.furnace), ...(parts.forms ? drawForms(parts.forms) : [])],
+    drawings: [...drawFurnace(sized.furnace), drawSleeve(parts.sleeve), ...(parts.forms ? drawForms(parts.forms) : [])],
     notes: [...notesOf(parts), ...(parts.forms?.advice ?? [])],
     assumed: assumptionsOf(parts),
     doubt: weighed.movesMost

@@ -16,6 +16,8 @@ export interface SleeveQuestion {
 export interface Sleeve extends WithSteps {
   /** The sheet to cut: along the sleeve, tabs included, and round it, overlap included. */
   readonly sheet: { readonly length_m: number; readonly width_m: number };
+  /** Once round it, without the seam's overlap. */
+  readonly round_m: number;
   readonly tabs_count: number;
   readonly tab_length_m: number;
   /** Edge on the lining and edge at the vessel, laid flat: x round the sleeve from its lowest line, y along it. */
@@ -71,6 +73,7 @@ export function sleeveFor(question: SleeveQuestion): Sleeve {
   const tabs_count = Math.max(8, Math.ceil(round_m / tab_width_m.typical));
   return Object.freeze({
     sheet,
+    round_m,
     tabs_count,
     tab_length_m: tab_length_m.typical,
     at_lining: from(lining),

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
 import { saddle_m, sleeveFor } from './sleeve.ts';
+import { drawSleeve } from './sleeve-drawing.ts';
 import {
   degrees,
   planLength_m,
@@ -123,6 +124,34 @@ describe('the sleeve', () => {
     expect(Math.min(...sleeve.at_lining.map(([, y]) => y))).toBe(0);
     expect(sleeve.at_vessel.every(([, y], at) => y > (sleeve.at_lining[at]?.[1] ?? 0))).toBe(true);
     expect(sleeve.tabs_count).toBeGreaterThanOrEqual(8);
+  });
+});
+
+describe("the sleeve's pattern", () => {
+  const sleeve = sleeveFor({
+    tube_radius_m: 0.023,
+    offset_m: 0.096,
+    tilt_rad: 0.2,
+    lining_radius_m: 0.156,
+    vessel_radius_m: 0.2,
+  });
+  const drawing = drawSleeve(sleeve);
+
+  it('is as large as the sheet to cut, and its points are finite', () => {
+    const outline = drawing.shapes.flatMap((shape) => (shape.kind === 'area' ? shape.outline : []));
+    const xs = outline.map(([x]) => x);
+    const ys = outline.map(([, y]) => y);
+    expect([...xs, ...ys].every(Number.isFinite)).toBe(true);
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(sleeve.sheet.width_m, 9);
+    expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(sleeve.sheet.length_m, 9);
+  });
+
+  it('has two folds and a cut between tabs at both ends', () => {
+    const lines = drawing.shapes.filter((shape) => shape.kind === 'line');
+    expect(lines.filter(({ stroke }) => stroke === 'fold')).toHaveLength(2);
+    expect(lines.filter(({ stroke, points }) => stroke === 'cut' && points.length === 2)).toHaveLength(
+      2 * (sleeve.tabs_count + 1),
+    );
   });
 });
 

@@ -59,10 +59,36 @@ type Call = <Method extends keyof Memory>(
 ) => Promise<Awaited<ReturnType<Memory[Method]>>>;
 
 /** The main thread's memory: each call of it is a message. A key often comes as a whole context, which can't be one. */
-const memoryThrough = (call: Call): Memory => ({
-  lastAsk: (key) => call('lastAsk', keyOf(key)),
-  rememberAsk: (ask) => call('rememberAsk', ask),
-  units: (key) => call('units', keyOf(key)),
-});
+/** Every method of the port, so that none is forgotten here when the port grows. */
+const methods = {
+  lastAsk: byKey,
+  rememberAsk: asIs,
+  units: byKey,
+  setUnits: asIs,
+  saveBuild: asIs,
+  build: asIs,
+  builds: asIs,
+  revisions: asIs,
+  dropBuild: asIs,
+  shareBuild: asIs,
+  sharedBuild: asIs,
+  prices: byKey,
+  setPrice: asIs,
+  dropPrice: asIs,
+  kept: asIs,
+  forget: asIs,
+} satisfies Record<keyof Memory, (call: Call, method: keyof Memory) => unknown>;
 
-const keyOf = ({ asker, place }: Key): Key => ({ asker, place });
+function asIs(call: Call, method: keyof Memory) {
+  return (...args: readonly unknown[]) => call(method, ...args);
+}
+
+/** A key may be a whole context, which does not cross between threads. */
+function byKey(call: Call, method: keyof Memory) {
+  return ({ asker, place }: Key) => call(method, { asker, place });
+}
+
+const memoryThrough = (call: Call): Memory =>
+  Object.fromEntries(
+    Object.entries(methods).map(([method, through]) => [method, through(call, method as keyof Memory)]),
+  ) as unknown as Memory;

@@ -1,7 +1,7 @@
 import type { Fact } from '../hazard/facts.ts';
+import { finder } from '../materials/catalogue.ts';
 import type { Datum } from '../materials/material.ts';
 import { finishData } from './data/finishes.ts';
-import { named } from './data/named.ts';
 
 /** What a hand meets: its burn thresholds differ by how fast the surface gives off its heat. */
 export type TouchSurface = 'metal' | 'painted-metal' | 'ceramic' | 'plastic' | 'wood';
@@ -18,5 +18,5 @@ export interface Finish {
 
 export const finishes: readonly Finish[] = Object.freeze([...finishData]);
 
-/** @throws AskError `unknown-name`, with the nearest name. */
-export const findFinish = (text: string): Finish => named('finish', finishes, text);
+/** @throws AskError `unknown-name`, with the nearest ids. */
+export const findFinish = finder('finish', finishes);

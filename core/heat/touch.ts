@@ -1,8 +1,8 @@
 import type { Fact } from '../hazard/facts.ts';
+import { finder } from '../materials/catalogue.ts';
 import type { Datum } from '../materials/material.ts';
 import type { End, Spread } from '../materials/spread.ts';
 import type { SourceId } from '../sources/source.ts';
-import { named } from './data/named.ts';
 import { touchBandData, touchSurfaceData } from './data/touch.ts';
 import { finishes, type TouchSurface } from './finish.ts';
 
@@ -65,7 +65,7 @@ const touched: readonly Touched[] = [
 ];
 
 /** A finish or a kind of surface. @throws AskError `unknown-name`, with the nearest name. */
-export const findTouched = (text: string): Touched => named('surface', touched, text);
+export const findTouched = finder('surface', touched);
 
 export const touchSurfaceOf = (id: TouchSurface): TouchSurfaceData =>
   touchSurfaces.find((surface) => surface.id === id)!;

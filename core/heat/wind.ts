@@ -1,5 +1,5 @@
+import { finder } from '../materials/catalogue.ts';
 import type { Datum } from '../materials/material.ts';
-import { named } from './data/named.ts';
 import { windData } from './data/winds.ts';
 
 /** A word for the wind and the speeds it stands for. */
@@ -12,5 +12,5 @@ export interface Wind {
 
 export const winds: readonly Wind[] = Object.freeze([...windData]);
 
-/** @throws AskError `unknown-name`, with the nearest word. */
-export const findWind = (text: string): Wind => named('wind', winds, text);
+/** @throws AskError `unknown-name`, with the nearest ids. */
+export const findWind = finder('wind', winds);

@@ -46,9 +46,11 @@ export function nameKey(text: string): string {
     .join(' ');
 }
 
-function finder<T extends Named>(what: string, list: readonly T[]): (text: string) => T {
+/** Looks a name up in a list, by id, name or alias; several words of one name are enough. */
+export function finder<T extends Named>(what: string, list: readonly T[]): (text: string) => T {
   const byKey = new Map<string, T>();
-  for (const entry of list)
+  // Of two entries with one name the first has it.
+  for (const entry of list.toReversed())
     for (const name of [entry.id, entry.name, ...entry.aliases]) byKey.set(nameKey(name), entry);
   const names = list.flatMap(({ id, name, aliases }) => [id, name, ...aliases]);
   /** Entries with one name that holds every word asked, in any order: "20 lb tank". One word alone says too little. */

@@ -73,6 +73,9 @@ function sourcesOf({ answer, asked }: Parts): readonly string[] {
       properties.service_limit_K?.source,
     ]),
     asked.finish.emissivity.source,
+    // The touches of a hand, and the vessel's own lid.
+    'iso-13732-1',
+    'common-practice',
     ...answer.steps().map(({ source }) => source),
   ];
   return [...new Set(found.filter((one) => one !== undefined))];

@@ -133,7 +133,6 @@ function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }
         color: signs.get(name)?.color,
         strokeDash: signs.get(name)?.dash,
         strokeWidth: 3.5,
-        clip: true,
       },
       encoding: { x: xChannel, y: yChannel },
     }),

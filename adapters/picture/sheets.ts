@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../core/quantity/figure.ts';
-import type { Drawing } from '../../core/shape/drawing.ts';
-import type { Bounds, Px, Segment } from './box.ts';
+import type { Drawing, LengthMark } from '../../core/shape/drawing.ts';
+import { type Bounds, between, boundsOf, moved, type Px, type Segment } from './box.ts';
 import { arranged, marksSvg, outlinesOf, pathOf, shapeLinesSvg } from './drawing.ts';
 import { sans } from './letters.ts';
 import { toPx } from './marks.ts';
@@ -55,12 +55,16 @@ export function sheetSvgs(drawing: Drawing, { paper }: { paper: Paper }): readon
   );
 }
 
-/** On paper at full size there is room beside an edge for its dimension, and every sheet less is a sheet saved. */
+/** On paper at full size there is room beside an edge, inside the pattern, and every sheet less is a sheet saved. */
 function drawnClose(drawing: Drawing): Drawing {
   const close = (value: number, most: number) => Math.sign(value) * Math.min(Math.abs(value), most);
+  const body = boundsOf(drawing.shapes.flatMap(outlinesOf).flat());
   const marks = drawing.marks.map((mark): Drawing['marks'][number] => {
-    if (mark.kind === 'length') return { ...mark, off_m: close(mark.off_m, closest_m) };
     if (mark.kind === 'angle') return mark;
+    if (mark.kind === 'length') {
+      const off_m = close(mark.off_m, closest_m);
+      return { ...mark, off_m: leaves(body, mark, off_m) ? -off_m : off_m };
+    }
     const [x, y] = mark.at;
     return {
       ...mark,
@@ -70,14 +74,25 @@ function drawnClose(drawing: Drawing): Drawing {
   return { ...drawing, marks };
 }
 
+/** Whether the middle of a dimension line lies outside everything that is cut. */
+function leaves(body: Bounds, { from, to }: LengthMark, off_m: number): boolean {
+  const turn = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const [x, y] = moved(between(from, to, 0.5), turn, 0, off_m);
+  return x < body.left || x > body.right || y < body.top || y > body.bottom;
+}
+
 function sheetsFor(body: Bounds, [width, height]: readonly [number, number]): readonly Sheet[] {
   const window: Px = [width - 2 * margin_mm, height - 2 * margin_mm - foot_mm];
   const count = (span: number, view: number) => Math.max(1, Math.ceil((span - overlap_mm) / (view - overlap_mm)));
-  const [columns, rows] = [count(body.right - body.left, window[0]), count(body.bottom - body.top, window[1])];
+  const [wide, tall] = [body.right - body.left, body.bottom - body.top];
+  const [columns, rows] = [count(wide, window[0]), count(tall, window[1])];
+  // In the middle of its sheets, so that no edge of the pattern lies on an edge of the paper.
+  const before = (span: number, sheets: number, view: number) => (sheets * (view - overlap_mm) + overlap_mm - span) / 2;
+  const [left0, top0] = [body.left - before(wide, columns, window[0]), body.top - before(tall, rows, window[1])];
   return Array.from({ length: rows * columns }, (_, at) => {
     const [row, column] = [Math.floor(at / columns), at % columns];
-    const left = body.left + column * (window[0] - overlap_mm);
-    const top = body.top + row * (window[1] - overlap_mm);
+    const left = left0 + column * (window[0] - overlap_mm);
+    const top = top0 + row * (window[1] - overlap_mm);
     return { row, column, shows: { left, top, right: left + window[0], bottom: top + window[1] } };
   });
 }

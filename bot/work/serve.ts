@@ -53,12 +53,8 @@ async function done(job: Job, memory: Memory): Promise<unknown> {
   return pngOf(await picture.svg(look), { width_px: look.width_px ?? layout_px });
 }
 
-type Call = <Method extends keyof Memory>(
-  method: Method,
-  ...args: Parameters<Memory[Method]>
-) => Promise<Awaited<ReturnType<Memory[Method]>>>;
+type Call = (method: keyof Memory, ...args: readonly unknown[]) => Promise<never>;
 
-/** The main thread's memory: each call of it is a message. A key often comes as a whole context, which can't be one. */
 /** Every method of the port, so that none is forgotten here when the port grows. */
 const methods = {
   lastAsk: byKey,

@@ -19,6 +19,8 @@ export type FlameInput = AirRatio & {
   readonly fuel_K?: number;
   /** Of the air at `air_K`. */
   readonly relative_humidity?: number;
+  /** Mole share of water in the air, in place of a humidity: air that was warmed keeps its water. */
+  readonly water_share?: number;
   readonly ash?: number;
   readonly moisture?: number;
   readonly lower_heat_J_kg?: number;
@@ -50,7 +52,8 @@ export function flame(input: FlameInput): Flame {
   const { oxygen_share, relative_humidity = 0, air_K = REFERENCE_K, fuel_K = REFERENCE_K } = input;
   const pressure_Pa = input.pressure_Pa ?? ATMOSPHERE_Pa;
   const fuel = asFired(input);
-  const water_share = relative_humidity === 0 ? 0 : humidShare({ relative_humidity, air_K, pressure_Pa });
+  const water_share =
+    input.water_share ?? (relative_humidity === 0 ? 0 : humidShare({ relative_humidity, air_K, pressure_Pa }));
   const blast = oxidiser(oxygen_share === undefined ? { water_share } : { oxygen_share, water_share });
   const reactants = mixture({ fuel, ratio: input, blast, air_K, fuel_K });
   const { T_K, moles, gas_mol, iterations } = adiabaticEquilibrium({ ...reactants, pressure_Pa });

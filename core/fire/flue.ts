@@ -130,7 +130,7 @@ export interface FlueLoss {
 }
 
 /** Heat of CO and of H2 burned to gas, J/mol. */
-const CO_J_mol =
+export const CO_J_mol =
   enthalpy_J_mol({ species: 'CO', T_K: REFERENCE_K }) - enthalpy_J_mol({ species: 'CO2', T_K: REFERENCE_K });
 const H2_J_mol = -enthalpy_J_mol({ species: 'H2O', T_K: REFERENCE_K });
 

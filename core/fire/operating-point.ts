@@ -101,7 +101,7 @@ export function blastPoint(input: BlastInput): BlastPoint {
   dropsAt(input, 0);
   const flow_m3_s = operatingPoint_m3_s({
     fan: (flow) => fanPressure_Pa({ fan, flow_m3_s: flow, density_kg_m3, speed }),
-    system: (flow) => totalOf(input, flow),
+    system: (flow) => systemPressure_Pa(input, flow),
     most_m3_s: speed * fan.free_flow_m3_s,
   });
   const fan_Pa = fanPressure_Pa({ fan, flow_m3_s, density_kg_m3, speed });
@@ -155,7 +155,8 @@ function dropsAt({ pipe, tuyere, bed, ...air }: BlastInput, flow_m3_s: number) {
   };
 }
 
-function totalOf(input: BlastInput, flow_m3_s: number): number | undefined {
+/** What pipe, tuyere, bed and furnace ask for at a flow, Pa; `undefined` past what their formulas reach. */
+export function systemPressure_Pa(input: BlastInput, flow_m3_s: number): number | undefined {
   try {
     const { pipe, tuyere, bed } = dropsAt(input, flow_m3_s);
     return pipe.drop_Pa + tuyere.drop_Pa + (bed?.drop_Pa ?? 0) + input.back_pressure_Pa;

@@ -7,6 +7,7 @@ export const factMeanings = {
   lift: 'Something heavy is lifted or carried by hand.',
   'looking-in': 'Someone looks into a glowing bore.',
   'flame-out': 'The burner went out while the chamber was hot.',
+  'rich-flame': 'A flame has less air than it needs.',
   'blower-off': 'The blower stopped while the fire was hot.',
   unattended: 'Nobody, or nobody sober, is watching, or the melter is alone.',
   'child-near': 'A child, a pet or a visitor is within reach or splash.',

@@ -1,3 +1,4 @@
+import { finder } from '../../materials/catalogue.ts';
 import { datum, MEMORY, published } from '../../materials/data/make.ts';
 import type { Datum } from '../../materials/material.ts';
 
@@ -84,3 +85,6 @@ export const blowers: readonly Blower[] = [
     remark: 'Made for this; a gate or the crank sets it.',
   },
 ];
+
+/** @throws AskError `unknown-name`, with the nearest ids. */
+export const findBlower = finder('blower', blowers);

@@ -26,6 +26,18 @@ export const gasAndFireRules: readonly Rule[] = [
     hotWork: true,
   },
   {
+    id: 'rich-flame',
+    when: { any: ['rich-flame'] },
+    severity: 'danger',
+    text: 'Short of air: this flue is full of carbon monoxide. Outdoors only, up-wind. Dizzy: all out, then call.',
+    reason: 'Carbon monoxide has no smell, and a rich flue holds whole per cents of it; more air ends it.',
+    source: 'cpsc-co',
+    standing: 'published',
+    headline: true,
+    topic: 'carbon-monoxide',
+    hotWork: true,
+  },
+  {
     id: 'charcoal',
     when: { any: ['charcoal'] },
     severity: 'caution',

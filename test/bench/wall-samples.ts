@@ -66,6 +66,16 @@ export const furnace = (change: Partial<WallInput> = {}): WallInput => ({
   ...change,
 });
 
+/** The wall of wall_scipy.py: its numbers, its law of the film. */
+export const eightHours = (change: Partial<WallInput> = {}): WallInput =>
+  furnace({
+    inner_radius_m: 0.1,
+    shell: { thickness_m: 0.0015, density_kg_m3: 7850, heat_capacity: { T_K: [300], c_J_kgK: [490] } },
+    outward_W_m2: (T) => 1.4 * Math.abs(T - air_K) ** 0.25 * (T - air_K) + 0.8 * 5.670374419e-8 * (T ** 4 - air_K ** 4),
+    phases: [{ until_s: 8 * 3600, drive: { kind: 'temperature', points: [[0, 1173.15]] } }],
+    ...change,
+  });
+
 const liningOf = (water: fc.Arbitrary<number>): fc.Arbitrary<WallLayer> =>
   fc
     .record({

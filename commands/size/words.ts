@@ -216,7 +216,11 @@ export function assumptionsOf(parts: SizeParts): readonly Assumption[] {
     );
     rows.push({ text: `${lead} for this room, judged`, override: units === 'US' ? 'rate=60,000 Btu/h' : 'rate=15 kW' });
   }
-  if (options.metal === undefined && parts.asked !== 'melt') rows.push({ text: 'aluminium', override: 'metal=bronze' });
+  if (options.metal === undefined && parts.asked !== 'melt')
+    rows.push({
+      text: `aluminium, and gas that leaves at ${formatSi(question.flue_K, 'K', units)}`,
+      override: 'metal=bronze',
+    });
   if (options.taper === undefined && furnace.vessel.top_radius_m !== furnace.vessel.bottom_radius_m)
     rows.push({ text: 'a straight wall', override: 'taper=yes' });
   if (furnace.vessel.tolerance)

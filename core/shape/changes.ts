@@ -1,6 +1,7 @@
 import { AskError } from '../ask-error.ts';
 import { vessels } from '../materials/catalogue.ts';
 import { crucibleFromSizes } from './crucible.ts';
+import type { Fit } from './fit.ts';
 import { fitToPropose, shapeOf } from './profile.ts';
 import { type SizingRule, sizingRules } from './rules.ts';
 import { type Measures, type Sized, type SizeQuestion, sizeFurnace } from './size.ts';
@@ -123,15 +124,17 @@ function smallerCrucible({ question, furnace }: Sized): readonly Change[] {
 }
 
 function biggerVessel({ question, crucible }: Sized): readonly Change[] {
-  const found = fitToPropose(vessels).find((vessel) => works({ ...question, vessel: shapeOf(vessel), crucible }));
+  const found = fitToPropose(vessels).find((vessel) => fitOf({ ...question, vessel: shapeOf(vessel), crucible })?.sure);
   return found ? [{ option: 'vessel', says: 'a bigger vessel', id: found.id, name: found.name }] : [];
 }
 
-function works(question: SizeQuestion): boolean {
+const works = (question: SizeQuestion): boolean => fitOf(question)?.fits ?? false;
+
+function fitOf(question: SizeQuestion): Fit | undefined {
   try {
-    return sizeFurnace(question).fit.fits;
+    return sizeFurnace(question).fit;
   } catch (error) {
-    if (error instanceof AskError) return false;
+    if (error instanceof AskError) return undefined;
     throw error;
   }
 }

@@ -122,7 +122,7 @@ function largestCrucible_m(vessel: VesselShape, measures: Measures, taper: boole
   return Math.min(2 * (narrowest_m - behind_m - wall_m - gap_m), tall_m / slimness);
 }
 
-/** The smallest catalogue vessel that takes it; where none does, one of its own size. */
+/** The smallest catalogue vessel that takes it even at the small end of its tolerance; where none does, one of its own size. */
 function roundCrucible(question: SizeQuestion, crucible: Crucible): Sized {
   const measures = measuresOf(question, 0);
   for (const vessel of proposable) {
@@ -130,7 +130,7 @@ function roundCrucible(question: SizeQuestion, crucible: Crucible): Sized {
     if (vessel.height_m <= measures.lid_m + crucible.shape.height_m + measures.underfloor_m + measures.floor_m)
       continue;
     const sized = layOut(question, vessel, crucible, measures);
-    if (sized.fit.fits) return sized;
+    if (sized.fit.sure) return sized;
   }
   const { shape } = crucible;
   const radius_m = (shape.outside_radius_m + measures.gap_m + measures.wall_m + measures.behind_m) / (1 - ownSlack);

@@ -103,7 +103,8 @@ function cardOf(parts: SizeParts, context: AnswerContext): Answer {
         ...(options.form === 'card' ? [] : ['mesh']),
         options.fuel === 'charcoal' ? 'charcoal' : 'propane',
         ...materials.insulation.hazards,
-        ...(knownMetal ? pour.hazards : []),
+        // Nothing is poured here, and what is lifted is the furnace: not a pot of metal at arm's length.
+        ...(knownMetal ? pour.hazards.filter((fact) => fact !== 'molten-metal') : []),
       ],
       numbers: { lift_kg: weighed.ranges.whole_kg?.high ?? weighed.typical.whole_kg },
     },

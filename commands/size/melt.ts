@@ -13,7 +13,7 @@ export const sizeMelt = {
   options: meltOptions,
   subject: 'melt',
   examples: [{ line: 'size melt 5 kg aluminium', says: 'crucible, furnace and drum for five kilograms' }],
-  hazards: [...sizeHazards, 'molten-metal'],
+  hazards: sizeHazards,
   figures: sizeFigures,
   slow: true,
   async answer({ melt, vessel, ...options }, context) {

@@ -126,6 +126,12 @@ describe('what hurts', () => {
     expect(ids(await ask('size melt 5 kg brass')).some((id) => id.includes('zinc'))).toBe(true);
   });
 
+  it('takes the lift for that of a furnace, not of a pot in tongs', async () => {
+    const found = ids(await ask('size melt 5 kg bronze'));
+    expect(found).toContain('two-people');
+    expect(found.some((id) => id.startsWith('pot-lift'))).toBe(false);
+  });
+
   it('reaches a line that stops after "size"', async () => {
     const reply = await ask('size');
     expect(errorOf(reply).expected).toContain('size can, size crucible, size melt');

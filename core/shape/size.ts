@@ -4,7 +4,16 @@ import type { Step, WithSteps } from '../step.ts';
 import { type Crucible, crucibleFromSizes } from './crucible.ts';
 import { checkFit, type Fit } from './fit.ts';
 import type { Furnace, VesselShape } from './furnace.ts';
-import { fitToPropose, flare, floorTop_m, liningRadius_m, liningTop_m, shapeOf, vesselRadius_m } from './profile.ts';
+import {
+  fitToPropose,
+  flare,
+  floorTop_m,
+  insulationEnds_m,
+  liningRadius_m,
+  liningTop_m,
+  shapeOf,
+  vesselRadius_m,
+} from './profile.ts';
 import { type Fuel, leastCrucible_m, sizingRules } from './rules.ts';
 import { noBore, refuseDish, refuseLid, refuseWideCrucible } from './size-refusals.ts';
 import { radians, spillDepth_m, type Tuyere, tangentTuyere } from './tuyere.ts';
@@ -287,8 +296,13 @@ function layOutSteps(
     },
     {
       formula: 'insulation = vessel inside radius at that height − (bore radius + wall)',
-      inputs: { vessel_bottom_m: 2 * vessel.bottom_radius_m, vessel_top_m: 2 * vessel.top_radius_m, wall_m },
-      gives: { lining_outside_m: 2 * (bore.bottom_radius_m + wall_m) },
+      inputs: {
+        vessel_radius_at_bottom_m: vessel.bottom_radius_m,
+        vessel_radius_at_top_m: vessel.top_radius_m,
+        bore_radius_m: bore.bottom_radius_m,
+        wall_m,
+      },
+      gives: { at_the_foot_m: bottom_m, at_the_rim_m: top_m },
       source: 'derived',
     },
   ];

@@ -13,10 +13,9 @@ export function evaluate(wall: Wall): void {
   const { grid, tables, shell, T_K, heat, capacity, gain, into_W_m2 } = wall;
   const last = grid.nodes - 1;
   setTemperatures(wall);
-  heat.fill(0);
-  capacity.fill(0);
-  gain.fill(0);
-  for (let layer = 0; layer < tables.length; layer++) addLayer(wall, tables[layer]!, layer);
+  let flux = 0;
+  for (let layer = 0; layer < tables.length; layer++) flux = passLayer(wall, tables[layer]!, layer, flux);
+  gain[last] = flux;
   if (shell) {
     const row = pieceAt(shell, T_K[last]!, 0) * ROW;
     const rise = T_K[last]! - shell[row]!;
@@ -44,7 +43,8 @@ export function linearise(wall: Wall): void {
 /** T of every level: the same until it boils, then 100 °C, then behind by the plateau. */
 export function setTemperatures({ wet, level, T_K, plateau }: Wall): void {
   if (!wet) {
-    T_K.set(level);
+    // Quicker than `set` for so few.
+    for (let node = 0; node < level.length; node++) T_K[node] = level[node]!;
     return;
   }
   const boil_K = BOIL_K;
@@ -54,7 +54,8 @@ export function setTemperatures({ wet, level, T_K, plateau }: Wall): void {
   }
 }
 
-function addLayer(wall: Wall, table: Table, layer: number): void {
+/** Heats and gains of a layer's nodes, from the flux that reaches its first one; returns what reaches its last. */
+function passLayer(wall: Wall, table: Table, layer: number, reaching: number): number {
   const { grid, T_K, heat, capacity, gain, slope_near, slope_far, piece } = wall;
   const { cells, volume, conductance } = grid;
   const rows = table.length;
@@ -63,7 +64,7 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
   const first = layer * cells;
   let thetaBefore = 0;
   let kBefore = 0;
-  let fluxBefore = 0;
+  let fluxBefore = reaching;
   for (let j = 0; j <= cells; j++) {
     const node = first + j;
     const T = T_K[node]!;
@@ -77,12 +78,16 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
     const k = table[row + 1]! + kSlope;
     const theta = table[row + 3]! + rise * (k - 0.5 * kSlope);
     const c = table[row + 4]! + cSlope;
-    heat[node]! += volume[slot + j]! * (table[row + 6]! + rise * (c - 0.5 * cSlope));
-    capacity[node]! += volume[slot + j]! * c;
+    const part = volume[slot + j]!;
+    const stored = part * (table[row + 6]! + rise * (c - 0.5 * cSlope));
+    // The node on an interface has some from the layer before.
+    const shared = j === 0 && layer > 0;
+    heat[node] = shared ? heat[node]! + stored : stored;
+    capacity[node] = shared ? capacity[node]! + part * c : part * c;
     if (j > 0) {
       const g = conductance[node - 1]!;
       const flux = g * (thetaBefore - theta);
-      gain[node - 1]! += fluxBefore - flux;
+      gain[node - 1] = fluxBefore - flux;
       fluxBefore = flux;
       slope_near[node - 1] = g * kBefore;
       slope_far[node - 1] = g * k;
@@ -90,7 +95,7 @@ function addLayer(wall: Wall, table: Table, layer: number): void {
     thetaBefore = theta;
     kBefore = k;
   }
-  gain[first + cells]! += fluxBefore;
+  return fluxBefore;
 }
 
 /** Heat of the water from 100 °C, and no temperature slope while it boils. */

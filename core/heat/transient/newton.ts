@@ -70,10 +70,13 @@ function isStraight({ level, plateau, wet }: Wall, update: Float64Array, first: 
 function goStraight(wall: Wall, { known, right }: Scratch, step_s: number, first: number): void {
   const { level, heat, gain, capacity } = wall;
   const last = level.length - 1;
+  const perStep = 1 / step_s;
   for (let node = first; node <= last; node++) {
-    level[node]! += right[node]!;
-    heat[node]! += capacity[node]! * right[node]!;
-    gain[node] = (heat[node]! - known[node]!) / step_s;
+    const update = right[node]!;
+    const stored = heat[node]! + capacity[node]! * update;
+    level[node]! += update;
+    heat[node] = stored;
+    gain[node] = (stored - known[node]!) * perStep;
   }
   if (first > 0) gain[0]! += wall.slope_far[0]! * right[1]!;
   else if (!boils(wall, 0)) wall.into_W += wall.into_slope * right[0]!;

@@ -1,6 +1,6 @@
 import { setTemperatures } from './evaluate.ts';
 import { type Scratch, solveLinear, solveStage } from './newton.ts';
-import { setPlateau, type Wall } from './state.ts';
+import { rowsOf, setPlateau, type Wall } from './state.ts';
 import { BOIL_K, LATENT_J_kg, WATER_J_kgK } from './water.ts';
 
 /*
@@ -24,7 +24,6 @@ export interface Stepper extends Scratch {
   readonly gain: Float64Array;
   /** At its middle stage. */
   readonly midLevel: Float64Array;
-  readonly midHeat: Float64Array;
   readonly midGain: Float64Array;
   /** How fast the levels change at its begin, and how that changes, from the last step: where Newton starts. */
   readonly rate: Float64Array;
@@ -37,7 +36,7 @@ export interface Stepper extends Scratch {
 }
 
 export function stepperFor(nodes: number): Stepper {
-  const row = () => new Float64Array(nodes);
+  const row = rowsOf(nodes, 10);
   return {
     known: row(),
     right: row(),
@@ -46,7 +45,6 @@ export function stepperFor(nodes: number): Stepper {
     heat: row(),
     gain: row(),
     midLevel: row(),
-    midHeat: row(),
     midGain: row(),
     rate: row(),
     bend: row(),
@@ -77,29 +75,28 @@ export function tryStep(
   const first = given ? 1 : 0;
   const part = KAPPA * step_s;
   const within_K = NEWTON_SHARE * tolerance_dK;
-  work.level.set(level);
-  work.heat.set(heat);
-  work.gain.set(gain);
   const in0 = intoFace(wall);
   work.into_W = wall.into_W;
   work.out_W = wall.out_W;
 
   const ahead = GAMMA * step_s;
-  for (let node = first; node < grid.nodes; node++) {
+  for (let node = 0; node < grid.nodes; node++) {
     known[node] = heat[node]! + part * gain[node]!;
+    work.level[node] = level[node]!;
+    work.heat[node] = heat[node]!;
+    work.gain[node] = gain[node]!;
     level[node]! += ahead * (rate[node]! + ahead * bend[node]!);
   }
   if (given) level[0] = face_mid;
   if (!solveStage(wall, work, part, within_K)) return Number.POSITIVE_INFINITY;
-  work.midLevel.set(level);
-  work.midHeat.set(heat);
-  work.midGain.set(gain);
   const in1 = intoFace(wall);
   const out1 = wall.out_W;
 
-  for (let node = first; node < grid.nodes; node++) {
+  for (let node = 0; node < grid.nodes; node++) {
     known[node] = MIDDLE * heat[node]! + (1 - MIDDLE) * work.heat[node]!;
     const begin = work.level[node]!;
+    work.midLevel[node] = level[node]!;
+    work.midGain[node] = gain[node]!;
     const straight = (level[node]! - begin) / ahead;
     level[node] = begin + step_s * (straight + ((straight - rate[node]!) * (1 - GAMMA)) / GAMMA);
   }

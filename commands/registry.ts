@@ -1,6 +1,7 @@
 import { again } from './again/again.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
+import { flame } from './flame/flame.ts';
 import { help } from './help/help.ts';
 import { mix } from './mix/mix.ts';
 import { sizeCan } from './size/can.ts';
@@ -19,6 +20,7 @@ export const commands: readonly Command[] = [
   mix,
   touch,
   wall,
+  flame,
   stuff,
   emergency,
   help,

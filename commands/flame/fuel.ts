@@ -1,0 +1,63 @@
+import { AskError } from '../../core/ask-error.ts';
+import { type Fuel, findFuel } from '../../core/fire/fuel.ts';
+import { findPour } from '../../core/materials/catalogue.ts';
+import type { Command } from '../command.ts';
+
+/** What each of the questions about a fire is for, in the words of a redirection. */
+const purposes = {
+  melt: 'melt says what heat a metal takes',
+  fuel: 'fuel says how much a melt burns',
+  blast: 'blast sizes air, pipe and blower for charcoal, wood, coke or oil',
+  burner: 'burner sizes jet, pressure and bottle for propane',
+  flame: 'flame says how hot a fuel burns and what it leaves',
+} as const;
+export type FireQuestion = keyof typeof purposes;
+
+const amountFirst = /^[\d.,½¼¾/\s]+(?:kg|kilos?|g|lbs?|pounds?|oz|l|litres?|liters?|gal|t)?\b\s*(?:of\s+)?/iu;
+
+const tried = <T>(find: (text: string) => T, text: string): T | undefined => {
+  try {
+    return find(text);
+  } catch (error) {
+    if (error instanceof AskError) return undefined;
+    throw error;
+  }
+};
+
+/** Words beside the amount they begin with. */
+export const withoutAmount = (text: string): string => text.replace(amountFirst, '').trim();
+
+/** A metal where none belongs: melt is asked about those. */
+export function refuseMetal(text: string, asked: FireQuestion, commands: readonly Command[]): void {
+  const words = withoutAmount(text);
+  if (words === '' || tried(findFuel, words) || !tried(findPour, words)) return;
+  const amount = words === text.trim() ? `5 kg ${words}` : text.trim();
+  const name = commands.some((one) => one.name === 'melt') ? 'melt' : 'size melt';
+  throw new AskError({
+    code: 'unfit',
+    what: `"${text.slice(0, 40)}" is a metal, and ${purposes[asked]}`,
+    expected: `a question to melt: ${purposes.melt}`,
+    example: `${name} ${amount}`,
+  });
+}
+
+/** Sends a fuel to the question that is for it. */
+export function redirect(
+  fuel: Fuel,
+  { from, to, line }: { from: FireQuestion; to: FireQuestion; line: string },
+): never {
+  throw new AskError({
+    code: 'unfit',
+    what: `${fuel.name} is not for ${from}: ${purposes[from]}`,
+    expected: `${to}: ${purposes[to]}`,
+    example: line,
+  });
+}
+
+/** A fuel, of two that follow each other the last: it makes the heat that counts. */
+export function readFuel(text: string): Fuel {
+  const parts = text.split(/\s+then\s+|\s*→\s*/i);
+  return findFuel(parts.at(-1) ?? text);
+}
+
+export const fuelIn = (text: string): Fuel | undefined => tried(readFuel, withoutAmount(text));

@@ -1,21 +1,13 @@
 import { AskError } from '../ask-error.ts';
 import { vessels } from '../materials/catalogue.ts';
-import type { Step, WithSteps } from '../step.ts';
+import type { WithSteps } from '../step.ts';
 import { type Crucible, crucibleFromSizes } from './crucible.ts';
 import { checkFit, type Fit } from './fit.ts';
 import type { Furnace, VesselShape } from './furnace.ts';
-import {
-  fitToPropose,
-  flare,
-  floorTop_m,
-  insulationEnds_m,
-  liningRadius_m,
-  liningTop_m,
-  shapeOf,
-  vesselRadius_m,
-} from './profile.ts';
+import { fitToPropose, flare, floorTop_m, liningRadius_m, liningTop_m, shapeOf, vesselRadius_m } from './profile.ts';
 import { type Fuel, leastCrucible_m, sizingRules } from './rules.ts';
 import { noBore, refuseDish, refuseLid, refuseWideCrucible } from './size-refusals.ts';
+import { layOutSteps, rateStep } from './size-steps.ts';
 import { radians, spillDepth_m, type Tuyere, tangentTuyere } from './tuyere.ts';
 import { firingDensity_W_m3, type Vent, ventFor } from './vent.ts';
 import { frustumVolume_m3 } from './volume.ts';
@@ -267,43 +259,4 @@ function tuyereOf({ question, vessel, crucible, measures, partly, plinth }: Tuye
     steepest_rad: radians(tilt_degrees.high),
     tilt_given: question.tilt_rad !== undefined,
   });
-}
-
-const rateStep = (fuel: Fuel, bore_m3: number, firing_rate_W: number): Step => ({
-  formula: 'firing rate = room of the bore × judged heat per room',
-  inputs: { bore_m3, heat_per_m3_W: firingDensity_W_m3[fuel].typical },
-  gives: { firing_rate_W },
-  source: 'common-practice',
-});
-
-function layOutSteps(
-  { vessel, crucible, bore, wall_m, plinth, bed_m, rim_m }: Furnace,
-  gap_m: number,
-): readonly Step[] {
-  const under_m = Math.max(plinth.height_m, bed_m);
-  return [
-    {
-      formula: 'bore = crucible outside diameter + 2 × gap',
-      inputs: { crucible_m: 2 * crucible.outside_radius_m, gap_m },
-      gives: { bore_m: 2 * bore.bottom_radius_m },
-      source: 'derived',
-    },
-    {
-      formula: 'room inside, height = plinth or charcoal bed + crucible + rim space',
-      inputs: { plinth_or_bed_m: under_m, crucible_height_m: crucible.height_m, rim_space_m: rim_m },
-      gives: { height_m: bore.height_m },
-      source: 'derived',
-    },
-    {
-      formula: 'insulation = vessel inside radius at that height − (bore radius + wall)',
-      inputs: {
-        vessel_radius_at_bottom_m: vessel.bottom_radius_m,
-        vessel_radius_at_top_m: vessel.top_radius_m,
-        bore_radius_m: bore.bottom_radius_m,
-        wall_m,
-      },
-      gives: { at_the_foot_m: bottom_m, at_the_rim_m: top_m },
-      source: 'derived',
-    },
-  ];
 }

@@ -4,7 +4,7 @@ import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { Material } from '../../core/materials/material.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
-import { type Quantity, readQuantity } from '../../core/quantity/parse.ts';
+import { type Quantity, readQuantity, type Wanted } from '../../core/quantity/parse.ts';
 
 export interface TypedLayer extends AskedLayer {
   readonly thickness: Quantity;
@@ -35,7 +35,7 @@ export function readLayers(text: string, system: UnitSystem): readonly TypedLaye
       return readLayer(part, system);
     } catch (error) {
       // Only this layer is wrong: the line that is offered keeps the others.
-      const mended = error instanceof AskError && error.code !== 'unreadable' ? error.example : undefined;
+      const mended = error instanceof AskError && error.example !== example ? error.example : undefined;
       throw mended === undefined ? error : (error as AskError).with({ example: parts.with(index, mended).join('; ') });
     }
   });
@@ -60,12 +60,15 @@ function readLayer(part: string, system: UnitSystem): TypedLayer {
     .replace(/(?<=\d\s?)(["″”'′])\s*/g, '$1 ')
     .trim()
     .split(/\s+/);
+  let twoWays: AskError | undefined;
   for (const [size, rest] of splits(words)) {
     const thickness = tryThickness(size, system);
-    if (!thickness) continue;
+    if (thickness instanceof AskError) twoWays ??= thickness.with({ example: `${thickness.example} ${rest}` });
+    if (thickness === undefined || thickness instanceof AskError) continue;
     if (thickness.si > thickest_m) throw tooThick(size, rest);
     return { material: materialOf(size, tidied(rest)), thickness_m: thickness.si, thickness };
   }
+  if (twoWays) throw twoWays;
   throw /\d/.test(part) ? unreadable(part) : noThickness(part, system);
 }
 
@@ -92,18 +95,26 @@ function materialOf(size: string, name: string) {
 
 const tidied = (name: string): string => name.replace(/^of\s+/i, '').replace(/\s+thick$/i, '');
 
-function tryThickness(text: string, system: UnitSystem): Quantity | undefined {
+/** Nothing where the text is no size; the error where it can be read as two, with the one that may be a layer. */
+function tryThickness(text: string, system: UnitSystem): Quantity | AskError | undefined {
   if (!/\d|[½¼¾⅛⅜⅝⅞]/.test(text)) return undefined;
+  const wanted: Wanted = {
+    dimensions: ['length'],
+    label: 'thickness',
+    system,
+    plainUnit: { metric: 'mm', US: 'in' },
+  };
   try {
-    return readQuantity(text, {
-      dimensions: ['length'],
-      label: 'thickness',
-      system,
-      plainUnit: { metric: 'mm', US: 'in' },
-    });
+    return readQuantity(text, wanted);
   } catch (error) {
-    if (error instanceof AskError) return undefined;
-    throw error;
+    if (!(error instanceof AskError)) throw error;
+    if (error.code !== 'ambiguous') return undefined;
+    try {
+      const { si } = readQuantity(text, { ...wanted, max: thickest_m });
+      return error.with({ example: `${Number((si * 1000).toPrecision(6))} mm` });
+    } catch {
+      return error;
+    }
   }
 }
 
@@ -155,7 +166,7 @@ const noSemicolon = (part: string) =>
     code: 'unreadable',
     what: `"${part.slice(0, 60)}" holds more than one layer, or a material that is not in the catalogue`,
     expected: '";" between layers, hot side first',
-    example: part.replace(/(?<=[\p{L})])\s+(?=\d)/gu, '; '),
+    example: part.replace(/(?<=[\p{L})])(?: vs\.?)?\s+(?=\d)/giu, '; '),
   });
 
 const tooLong = (text: string) =>

@@ -120,6 +120,13 @@ describe('what is wrong with a wall is said with the number, and a line that wor
     ['wall 4 m castable', 'out-of-range', /4 m/, 'wall 50 mm castable'],
     ['wall castable; 2 in perlite', 'missing', /no thickness/, 'wall 25 mm castable; 2 in perlite'],
     ['wall 1 in castable 2 in perlite', 'unreadable', /more than one layer/, 'wall 1 in castable; 2 in perlite'],
+    [
+      'wall 1 in castable; 2 in perlite 1 in perlite',
+      'unreadable',
+      /more than one/,
+      'wall 1 in castable; 2 in perlite; 1 in',
+    ],
+    ['wall 2,000 mm castable', 'ambiguous', /2000 mm|2,000|2 m/, 'castable'],
     ['wall 1 in castable; 2 in vermiculit', 'unknown-name', /vermiculit/, 'wall 1 in castable; 2 in vermiculite'],
     ['wall 1 in castable hot=10 °C', 'out-of-range', /10 °C.*20 °C/, 'hot=1000 °C'],
     ['wall 2 in gypsum', 'unfit', /no conductivity.*80 °C/, 'wall 1.5 in clay-sand'],

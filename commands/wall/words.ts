@@ -27,6 +27,7 @@ export function headlineOf(answer: WallAnswer, units: UnitSystem): string {
 
 function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {
   if (after_s < 60) return 'as the fire goes out';
+  if (after_s > longest_s - 60) return 'two days after the fire is out, still rising';
   const minutes = Math.round(after_s / 60);
   return `${minutes < 90 ? `${minutes} min` : `${(minutes / 60).toFixed(1)} h`} after the fire is out`;
 }

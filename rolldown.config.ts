@@ -1,9 +1,17 @@
+import { cpSync } from 'node:fs';
 import { defineConfig } from 'rolldown';
+
+/** Our own fonts stand beside the bundle as they do beside the source. */
+const fonts = {
+  name: 'fonts',
+  writeBundle: () => cpSync('adapters/picture/fonts', 'dist/fonts', { recursive: true }),
+};
 
 export default defineConfig({
   input: { ask: 'bot/ask.ts', main: 'bot/main.ts', work: 'bot/work/worker.ts' },
-  // Native code: it stays in node_modules, as the fonts do.
+  // Native code: it stays in node_modules, as the whole fonts do.
   external: ['@resvg/resvg-js'],
   platform: 'node',
+  plugins: [fonts],
   output: { dir: 'dist', format: 'esm', minify: true, cleanDir: true },
 });

@@ -54,6 +54,12 @@ describe('a PNG', () => {
     expect(darkOf(shown) - 60).toBeGreaterThan(2000);
   });
 
+  it('has letters beyond our own fonts too: a name in Cyrillic, a bent arrow', () => {
+    const plain = words('DejaVu Sans').replace('Hot face 9 in · °F', 'Печь ⤴');
+    expect(darkOf(read(pngOf(plain, { width_px: 400 })).raw) - 60).toBeGreaterThan(1000);
+    expect(fontFiles(plain)).not.toEqual(fontFiles(words('DejaVu Sans')));
+  });
+
   it('of an unknown family falls back to the shipped one', () => {
     const shown = read(pngOf(words('Nobody Has This'), { width_px: 400 })).raw;
     expect(darkOf(shown) - 60).toBeGreaterThan(2000);
@@ -65,7 +71,7 @@ describe('letters', () => {
     '%s is as wide as it is drawn',
     (text) => {
       const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="99"><text y="60" font-family="DejaVu Sans" font-size="50">${text}</text></svg>`;
-      const drawn = new Resvg(svg, { font: { loadSystemFonts: false, fontFiles: [...fontFiles] } }).getBBox()!;
+      const drawn = new Resvg(svg, { font: { loadSystemFonts: false, fontFiles: [...fontFiles(svg)] } }).getBBox()!;
       // The box ends at the ink, the advance a little beyond it; kerning takes a little more.
       expect(widthOf(text, 50)).toBeGreaterThanOrEqual(drawn.width);
       expect(widthOf(text, 50) / drawn.width).toBeLessThan(1.12);

@@ -1,24 +1,26 @@
 import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import { crc32, deflateSync } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
 import { mono, sans } from './letters.ts';
 
 const require = createRequire(import.meta.url);
 
+const names = ['DejaVuSans', 'DejaVuSans-Bold', 'DejaVuSansMono', 'DejaVuSansMono-Bold'];
+const own = names.map((name) => fileURLToPath(new URL(`./fonts/${name}.ttf`, import.meta.url)));
+const whole = names.map((name) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
+/** Every letter our own smaller files hold, see fonts/README.md. */
+const held = /^[\s\u0020-\u017f\u0370-\u03ff\u2000-\u209f\u20a0-\u20bf\u2100-\u22ff\u2500-\u25ff]*$/u;
+
 /** Shipped with the program: without a font file the rasteriser leaves all text out and says nothing. */
-export const fontFiles: readonly string[] = [
-  'DejaVuSans',
-  'DejaVuSans-Bold',
-  'DejaVuSansMono',
-  'DejaVuSansMono-Bold',
-].map((name) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
+export const fontFiles = (svg: string): readonly string[] => (held.test(svg) ? own : whole);
 
 export function pngOf(svg: string, { width_px }: { width_px: number }): Uint8Array {
   const image = new Resvg(svg, {
     fitTo: { mode: 'width', value: width_px },
     font: {
       loadSystemFonts: false,
-      fontFiles: [...fontFiles],
+      fontFiles: [...fontFiles(svg)],
       defaultFontFamily: sans,
       sansSerifFamily: sans,
       monospaceFamily: mono,

@@ -3,6 +3,7 @@ import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
 import { help } from './help/help.ts';
+import { melt } from './melt/melt.ts';
 import { mix } from './mix/mix.ts';
 import { sizeCan } from './size/can.ts';
 import { sizeCrucible } from './size/crucible.ts';
@@ -17,6 +18,7 @@ export const commands: readonly Command[] = [
   sizeCan,
   sizeCrucible,
   sizeMelt,
+  melt,
   mix,
   touch,
   wall,

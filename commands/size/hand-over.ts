@@ -1,7 +1,7 @@
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import { type SizeParts, typedLength } from './parts.ts';
 
-/** What `mix` and `wall` take by for=last, as it would be typed. */
+/** What `mix`, `wall` and `melt` take by for=last, as it would be typed. */
 export function handsOver({
   sized,
   weighed,
@@ -33,6 +33,7 @@ export function handsOver({
     ].join('; '),
     lid: layer(furnace.lid.thickness_m, lining),
     vent: typedLength(2 * furnace.lid.vent_radius_m, units),
+    crucible: `${typedLength(2 * furnace.crucible.outside_radius_m, units)} x ${typedLength(furnace.crucible.height_m, units)}`,
     ...(options.metal === undefined ? {} : { metal: options.metal }),
   };
 }

@@ -15,7 +15,11 @@ const words: readonly (readonly [RegExp, string])[] = [
   [/magnesium/i, 'magnesium'],
   [/beryllium/i, 'beryllium'],
   [/\blead(?:ed)?\b|solder|wheel weight/i, 'lead-alloy'],
-  [/\bbrass\b|zinc alloy/i, 'zinc-alloy'],
+  [/\bbrass\b|zinc alloy|pure zinc|(?:kg|lbs?|g|l) (?:of )?zinc\b|pot metal|gun ?metal|\bza-?\d/i, 'zinc-alloy'],
+  [
+    /aerosol|spray can|shock absorber|\bstruts?\b|gas spring|airbag|ammunition|\bammo\b|batter(?:y|ies)|unopened|(?:closed|sealed) scrap/i,
+    'closed-scrap',
+  ],
   [/blanket|ceramic fib(?:re|er)|\bwool\b/i, 'ceramic-fibre'],
   [/garage|indoors?|basement|cellar|kitchen/i, 'indoors'],
   [/hardware cloth|\bmesh\b/i, 'mesh'],

@@ -2,6 +2,18 @@ import type { Rule } from '../rule.ts';
 
 export const fumeRules: readonly Rule[] = [
   {
+    id: 'fume-indoors',
+    when: { all: ['indoors'], any: ['zinc-alloy', 'lead-alloy'] },
+    severity: 'danger',
+    text: 'No brass, zinc or lead in a closed room: melt it outdoors, up-wind, with nobody in the smoke.',
+    reason: 'Zinc fever came to 10 of 12 people after 2 h at 2.5 to 5 mg/m³; lead stays in the room as dust.',
+    source: 'niosh-zinc-fume',
+    standing: 'published',
+    headline: true,
+    topic: 'zinc-fume',
+    hotWork: true,
+  },
+  {
     id: 'zinc-melt-too-hot',
     when: { all: ['zinc-alloy'], above: { melt_K: 1180 } },
     severity: 'danger',

@@ -1,0 +1,92 @@
+import { fumeLimits } from '../../core/melt/data/fume-limits.ts';
+import type { MeltEstimate } from '../../core/melt/melt.ts';
+import { formatSi } from '../../core/quantity/format.ts';
+import type { Answer, AnswerContext } from '../command.ts';
+import { typedLength } from '../size/parts.ts';
+import { meltChart } from './chart.ts';
+import { figuresOf, lift_kg } from './figures.ts';
+import { furnaceOptions, type MeltOptions } from './options.ts';
+import type { AskedMelt } from './question.ts';
+import { doubtOf, headlineOf, notesOf, pourTable } from './words.ts';
+
+interface Parts {
+  readonly asked: AskedMelt;
+  readonly estimate: MeltEstimate;
+  readonly options: MeltOptions;
+  readonly context: AnswerContext;
+}
+
+export function meltCard(parts: Parts): Answer {
+  const { asked, estimate, options, context } = parts;
+  const { units } = context;
+  const { alloy, form, pot, pour_K } = estimate.question;
+  const working = [...asked.crucible.steps(), ...estimate.steps()];
+  return {
+    headline: headlineOf(estimate, asked, units),
+    figures: figuresOf(estimate, asked),
+    table: pourTable(estimate, units),
+    chart: meltChart(estimate, units),
+    notes: notesOf(estimate, units),
+    assumed: asked.assumed,
+    doubt: doubtOf(estimate),
+    sources: [
+      ...new Set([
+        ...[alloy.solidus_K, alloy.liquidus_K, alloy.pour_K, alloy.liquid_density_kg_m3].map(({ source }) => source),
+        ...working.map(({ source }) => source),
+        ...fumeLimits.filter(({ element }) => alloy.composition[element]).map(({ source }) => source),
+        ...(pot.id === 'steel' && alloy.family === 'aluminium' ? ['niinomi-1982'] : []),
+      ]),
+    ],
+    working,
+    handsOver: handsOver(parts),
+    hazards: {
+      facts: [
+        ...alloy.hazards,
+        ...form.hazards,
+        ...(options.place === 'indoors' ? ['indoors'] : []),
+        ...(pot.id === 'steel' ? ['reused-pot'] : []),
+        ...(asked.crucibleGiven && estimate.charge.charges > 1 ? ['overfull-pot'] : []),
+      ],
+      numbers: { melt_K: pour_K.high, lift_kg: lift_kg(estimate) },
+    },
+    next: nextLines(parts),
+  };
+}
+
+/** For `fuel`, `blast`, `flame` and `wall`: as it would be typed. */
+function handsOver({ asked, estimate, options, context: { units } }: Parts): Record<string, string> {
+  const { question, typical } = estimate;
+  const { shape } = asked.crucible;
+  const degrees = Math.round((question.pour_K.typical - 273.15) * 10) / 10;
+  return {
+    metal: question.alloy.id.replaceAll('-', ' '),
+    amount: `${Number(question.mass_kg.typical.toPrecision(6))} kg`,
+    pour: `${degrees} °C`,
+    heat: `${(typical.heat_J / 1e6).toPrecision(6)} MJ`,
+    crucible: `${typedLength(2 * shape.outside_radius_m, units)} x ${typedLength(shape.height_m, units)}`,
+    ...Object.fromEntries(
+      furnaceOptions.flatMap((name) => {
+        const value = options[name];
+        if (value === undefined) return [];
+        return [[name, typeof value === 'string' ? value : `${value.text} ${value.assumedUnit ?? ''}`.trim()]];
+      }),
+    ),
+  };
+}
+
+function nextLines({ asked, estimate, context: { commands, units } }: Parts): NonNullable<Answer['next']> {
+  const has = (name: string) => commands.some((one) => one.name === name);
+  const { alloy, mass_kg } = estimate.question;
+  const mass = formatSi(mass_kg.typical, 'kg', units).replaceAll(',', '');
+  return [
+    ...(has('fuel') ? [{ label: 'how much fuel, how long', line: 'fuel for=last' }] : []),
+    ...(has('blast') ? [{ label: 'the blast for it', line: 'blast for=last' }] : []),
+    ...(has('size melt') && !asked.crucibleGiven
+      ? [{ label: 'the furnace for it', line: `size melt ${mass} ${alloy.id.replaceAll('-', ' ')}` }]
+      : []),
+    asked.section === 'thin'
+      ? { label: 'for heavy sections', line: 'again section=heavy' }
+      : { label: 'for thin sections', line: 'again section=thin' },
+    { label: 'how that was worked out', line: 'why' },
+  ];
+}

@@ -1,0 +1,137 @@
+import { AskError } from '../../core/ask-error.ts';
+import { findFuel } from '../../core/fire/fuel.ts';
+import { findPour } from '../../core/materials/catalogue.ts';
+import type { Pour } from '../../core/materials/pour.ts';
+import type { ScrapForm } from '../../core/melt/data/scrap-forms.ts';
+import { formIn } from '../../core/melt/melt-loss.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { type Quantity, readQuantity } from '../../core/quantity/parse.ts';
+import type { Command } from '../command.ts';
+import { refuseDangerous } from './refuse.ts';
+
+export interface Subject {
+  readonly alloy: Pour;
+  /** Mass, or the volume of the liquid. */
+  readonly amount: Quantity;
+  /** As the metal's words say it: `aluminium cans`. */
+  readonly form: ScrapForm | undefined;
+}
+
+interface Asked {
+  readonly said: string;
+  readonly metal: string | undefined;
+  readonly units: UnitSystem;
+  readonly commands: readonly Command[];
+}
+
+/** `5 kg aluminium`, `10 lb of brass turnings`, `2 L bronze`; the metal may stand in its own option. */
+export function readSubject({ said, metal, units, commands }: Asked): Subject {
+  refuseDangerous(`${said} ${metal ?? ''}`);
+  const words = said.trim().split(/\s+/);
+  for (let count = words.length; count > 0; count--) {
+    const amount = amountIn(words.slice(0, count).join(' '), units);
+    if (amount === undefined) continue;
+    const rest = words
+      .slice(count)
+      .join(' ')
+      .replace(/^of\s+/i, '');
+    const name = rest === '' ? metal : rest;
+    if (name === undefined) throw nothingNamed(said);
+    return { ...metalIn(name, commands, amount.text), amount };
+  }
+  const { alloy } = metalIn(said, commands);
+  throw new AskError({
+    code: 'missing',
+    what: `it is not said how much ${alloy.name}`,
+    expected: 'a mass, or the volume of the liquid, before the metal',
+    example: `5 kg ${alloy.id.replaceAll('-', ' ')}`,
+    option: 'melt',
+  });
+}
+
+/** A metal, with or without a word on how the scrap comes. */
+function metalIn(name: string, commands: readonly Command[], amount?: string): Omit<Subject, 'amount'> {
+  const words = name.split(/\s+/);
+  const form = words.length > 1 ? formIn(words.at(-1) ?? '') : undefined;
+  const names = [name, ...(form ? [words.slice(0, -1).join(' ')] : [])];
+  let refusal: AskError | undefined;
+  for (const one of names) {
+    try {
+      return { alloy: findPour(one), form };
+    } catch (error) {
+      if (!(error instanceof AskError)) throw error;
+      refusal = error;
+    }
+  }
+  refuseFuel(name, commands);
+  if (/\bsteel\b/i.test(name)) throw steel();
+  throw refusal!.with({ option: 'melt', example: `${amount ?? '5 kg'} ${refusal!.example.replaceAll('-', ' ')}` });
+}
+
+/** Above a crucible stands a metal; what burns below it is another question. */
+function refuseFuel(name: string, commands: readonly Command[]): void {
+  let fuel: ReturnType<typeof findFuel>;
+  try {
+    fuel = findFuel(name);
+  } catch (error) {
+    if (error instanceof AskError) return;
+    throw error;
+  }
+  const known = (command: string) => commands.some((one) => one.name === command);
+  const other = ['fuel', 'flame'].find(known);
+  throw new AskError({
+    code: 'unfit',
+    what: `${fuel.name} is a fuel, and melt is about the metal`,
+    expected: other
+      ? `a metal here, or ${other} for how much of it burns`
+      : 'a mass of metal, such as aluminium or bronze',
+    example: other ? `${other} ${fuel.id.replaceAll('-', ' ')}` : 'melt 5 kg aluminium',
+    option: 'melt',
+  });
+}
+
+const readable = ['unreadable', 'unknown-unit', 'too-long', 'ambiguous'];
+
+function amountIn(said: string, units: UnitSystem): Quantity | undefined {
+  if (!/^[\d.½¼¾⅓⅔⅛⅜⅝⅞]/u.test(said)) return undefined;
+  const wanted = {
+    dimensions: ['mass', 'volume'],
+    plainUnit: { metric: 'kg', US: 'lb' },
+    system: units,
+    label: 'the melt',
+  } as const;
+  try {
+    const read = readQuantity(said, wanted);
+    return readQuantity(
+      said,
+      read.dimension === 'mass' ? { ...wanted, min: 0.02, max: 1000 } : { ...wanted, min: 1e-5, max: 0.2 },
+    );
+  } catch (error) {
+    // "10 lb brass" is no quantity as a whole; "2,000 lb" has two readings and is one.
+    if (
+      error instanceof AskError &&
+      readable.includes(error.code) &&
+      !(error.code === 'ambiguous' && /[a-z.]$/i.test(said) && /^[\d.,]+ ?\S+$/.test(said))
+    )
+      return undefined;
+    throw error;
+  }
+}
+
+const nothingNamed = (said: string) =>
+  new AskError({
+    code: 'missing',
+    what: `${said.slice(0, 40)} of what?`,
+    expected: 'a metal behind the amount: aluminium, brass, bronze, copper, zinc alloy, tin, iron …',
+    example: `${said.slice(0, 40)} aluminium`,
+    option: 'melt',
+  });
+
+const steel = () =>
+  new AskError({
+    code: 'unfit',
+    what: 'steel melts near 1500 °C (2700 °F): linings and crucibles of home furnaces end below that',
+    expected: 'aluminium, zinc alloy, brass, bronze, copper, or cast iron, poured at 1300 to 1440 °C',
+    example: '5 kg cast iron',
+    option: 'melt',
+  });

@@ -1,4 +1,5 @@
 import { again } from './again/again.ts';
+import { blast } from './blast/blast.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
@@ -22,6 +23,7 @@ export const commands: readonly Command[] = [
   mix,
   touch,
   wall,
+  blast,
   flame,
   stuff,
   emergency,

@@ -50,6 +50,17 @@ describe('a typed line', () => {
     expect(figure(nested, 'mix.volume')?.value).toBeCloseTo(Math.PI * (0.2 ** 2 - 0.15 ** 2) * 0.5, 6);
   });
 
+  it('can take the last answer again and again', async () => {
+    const context = asker();
+    await answerLine('size can 20 gal crucible=6 in x 8 in', context);
+    const wall = cardOf(await answerLine('wall for=last', context));
+    const mix = cardOf(await answerLine('mix for=last', context));
+    expect(mix.given[0]).toBe(`from wall: ${wall.headline}`);
+    const again = cardOf(await answerLine('again spare=5%', context));
+    expect(figure(again, 'mix.volume')?.value).toBeCloseTo(figure(mix, 'mix.volume')!.value, 9);
+    expect(cardOf(await answerLine('why', context)).headline).toContain('mix');
+  });
+
   it('drops the own ratio when asked again with a recipe, and the ring with an amount', async () => {
     const context = asker();
     await answerLine('mix outside=40 cm inside=30 cm height=50 cm ratio=3 sand 1 fireclay damp=12%', context);

@@ -56,7 +56,8 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     const preferred = await context.memory.units(context);
     const options = readOptions(command, filled.options, preferred);
     const answer = await command.answer(options.values, { ...inner, units: options.units });
-    if (depth === 0 && !command.passing) await context.memory.rememberAsk(ask);
+    // With what another answer filled in: `for=last` would mean this very question the next time.
+    if (depth === 0 && !command.passing) await context.memory.rememberAsk({ ...ask, options: filled.options });
     return { kind: 'card', card: cardOf(command, answer, options, facts, filled.from) };
   } catch (error) {
     return errorReply(error instanceof AskError ? sendable(error, meant) : error, facts);

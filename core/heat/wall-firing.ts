@@ -29,7 +29,7 @@ export interface Firing {
 }
 
 /** A running total when a step ended: fire out and the end of the ramp are ends of steps. */
-function totalAt({ time_s }: WallRun, total: Float64Array, at_s: number): number {
+export function totalAt({ time_s }: WallRun, total: Float64Array, at_s: number): number {
   const end = time_s.findIndex((one) => one >= at_s - 1e-6);
   return total[end === -1 ? total.length - 1 : end]!;
 }

@@ -1,0 +1,100 @@
+import type { Phase, WallInput } from '../heat/wall-run.ts';
+import { type Charge, chargeAfterClimb_K, holdToPour_s, shareOfWay } from './balance-charge.ts';
+import type { Fire } from './balance-fire.ts';
+
+/** A furnace and its fire under one draw of the doubts, ready to melt. */
+export interface Furnace {
+  /** All but the phases. */
+  readonly wall: Omit<WallInput, 'phases' | 'until_shell_below_K'>;
+  readonly side_m2: number;
+  /** What lid and floor take, of what the side wall takes. */
+  readonly ends: number;
+  /** Radiated through vent and tuyere: W for a K⁴ of difference. */
+  readonly opening_W_K4: number;
+  readonly air_K: number;
+  readonly hot_K: number;
+  readonly fire: Fire;
+  /** The flue below the hot face. */
+  readonly drop_dK: number;
+  /** Heat of the fuel at full blast; or how long the first climb takes, from which it follows. */
+  readonly firing: { readonly power_W: number } | { readonly climb_s: number };
+  /** Of the first melt, and of the next with its warm crucible. */
+  readonly charge: Charge;
+  readonly charge_again: Charge;
+  /** Between the two: lid off, lid on; times from the end of the first. */
+  readonly pause: readonly Phase[];
+}
+
+/** How long it climbs at full blast, how long it is then held. */
+export interface Leg {
+  readonly climb_s: number;
+  readonly hold_s: number;
+}
+
+/** One melt's begin: how hot the face is, and what is in the pot. */
+export interface Start {
+  readonly from_K: number;
+  readonly charge: Charge;
+}
+
+/** Heat that the side wall took in one melt. */
+export interface Taken {
+  readonly climb_J: number;
+  readonly hold_J: number;
+  readonly through_J: number;
+}
+
+/** Shorter no climb is believed; longer it never gets there. */
+const shortest_s = 60;
+export const longestClimb_s = 12 * 3600;
+
+/** Share of the fuel's heat that stays, on average while the face climbs from there to its heat. */
+export const meanLeft = ({ fire, drop_dK, hot_K }: Furnace, from_K: number): number =>
+  fire.meanLeft(from_K - drop_dK, hot_K - drop_dK);
+
+/** Mean radiation through the openings on that climb: of T⁴ that is (b⁵ − a⁵) ÷ 5 (b − a). Source: derived. */
+export function openings_W({ opening_W_K4, air_K, hot_K }: Furnace, from_K: number): number {
+  const mean_K4 = hot_K - from_K > 1 ? (hot_K ** 5 - from_K ** 5) / (5 * (hot_K - from_K)) : hot_K ** 4;
+  return opening_W_K4 * (mean_K4 - air_K ** 4);
+}
+
+/** What the metal and crucible took on the climb. */
+export function chargeTook_J({ hot_K }: Furnace, { from_K, charge }: Start, climb_s: number): number {
+  const after_K = chargeAfterClimb_K(charge, { from_K, to_K: hot_K, ramp_s: climb_s });
+  return (charge.metal_J + charge.crucible_J) * shareOfWay(charge, after_K);
+}
+
+/**
+ * How long full blast takes to the hot face: power × mean share left × t = side × (1 + ends) + openings + charge, where the
+ * side wall took `taken` in a climb of `leg` and takes t^`grows` in others near it; and how long the charge is held after
+ * that. Without a power the climb stays as it is.
+ */
+export function nextLeg(
+  furnace: Furnace,
+  start: Start,
+  { power_W, leg, taken, grows }: { power_W: number | undefined; leg: Leg; taken: Taken; grows: number },
+): Leg {
+  const { hot_K, ends } = furnace;
+  const gains_W = (power_W ?? 0) * meanLeft(furnace, start.from_K) - openings_W(furnace, start.from_K);
+  const wall_J = taken.climb_J * (1 + ends);
+  const climb_s =
+    power_W === undefined
+      ? leg.climb_s
+      : firstAbove((t) => gains_W * t - wall_J * (t / leg.climb_s) ** grows - chargeTook_J(furnace, start, t));
+  const hold_s = holdToPour_s(start.charge, { from_K: start.from_K, to_K: hot_K, ramp_s: climb_s });
+  return { climb_s, hold_s: Math.min(hold_s, longestClimb_s) };
+}
+
+/** The time at which a function that starts below zero first gets above it, by halving on a logarithmic scale. */
+function firstAbove(f: (t: number) => number): number {
+  let low = shortest_s;
+  let high = longestClimb_s;
+  if (f(low) >= 0) return low;
+  if (f(high) < 0) return high;
+  for (let round = 0; round < 22; round++) {
+    const middle = Math.sqrt(low * high);
+    if (f(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return Math.sqrt(low * high);
+}

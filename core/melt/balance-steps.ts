@@ -1,0 +1,89 @@
+import type { Step } from '../step.ts';
+import { chargeAfterClimb_K, lag_s } from './balance-charge.ts';
+import type { Furnace } from './balance-climb.ts';
+import type { Melt, Melts } from './balance-melt.ts';
+import { type BalanceModel, crucibleAgain } from './balance-question.ts';
+
+/** The working of the typical melts. */
+export function balanceSteps(
+  model: BalanceModel,
+  furnace: Furnace,
+  { first, again }: Melts,
+  ends: number,
+): readonly Step[] {
+  const { fire, charge, hot_K, drop_dK, air_K } = furnace;
+  const flue_K = hot_K - drop_dK;
+  const climb = { from_K: air_K, to_K: hot_K, ramp_s: first.climb_s };
+  return [
+    {
+      formula: 'heating value as fired = dry ash-free heat × (1 − ash − moisture) − moisture × heat of evaporation',
+      inputs: { ash: fire.fuel.ash, moisture: fire.fuel.moisture },
+      gives: { lower_heat_J_kg: fire.fuel.lower_heat_J_kg },
+      source: model.question.firing.fuel.lower_heat_J_kg.source,
+    },
+    {
+      formula: 'share left in the furnace = 1 + warmth of the air − what leaves by the flue, as gas balance',
+      inputs: { flue_K, air_K, unburned: fire.unburned },
+      gives: {
+        left_at_heat: fire.left(flue_K),
+        left_on_the_way_up: fire.meanLeft(air_K - drop_dK, flue_K),
+        air_per_fuel_count: fire.air_kg_kg,
+      },
+      source: 'nasa-tm-4513',
+    },
+    {
+      formula: 'metal and crucible lag behind the hot face by heat ÷ (rise × film × outside of the crucible)',
+      inputs: {
+        metal_J: charge.metal_J,
+        crucible_J: charge.crucible_J,
+        film_W_m2K: charge.film_W_m2K,
+        crucible_m2: charge.crucible_m2,
+        start_K: charge.start_K,
+        pour_K: charge.pour_K,
+      },
+      gives: { lag_s: lag_s(charge), charge_after_climb_K: chargeAfterClimb_K(charge, climb) },
+      source: 'from-memory',
+    },
+    {
+      formula: 'climb: power × share left × time = side wall × (1 + lid and floor) + openings + what the charge took',
+      inputs: { power_W: first.power_W, hot_face_K: hot_K, lid_and_floor: ends },
+      gives: { climb_s: first.climb_s, hold_s: first.hold_s },
+      source: 'derived',
+    },
+    {
+      formula: 'side wall by the transient wall: into the hot face − through the shell = stored',
+      inputs: { into_hot_face_J: first.stored_J + first.shell_J, through_shell_J: first.shell_J },
+      gives: { stored_J: first.stored_J },
+      source: 'derived',
+    },
+    flows('first melt', first),
+    {
+      formula: 'fuel = its heat ÷ heating value',
+      inputs: { fuel_J: first.fuel_J, lower_heat_J_kg: fire.fuel.lower_heat_J_kg },
+      gives: { fuel_kg: first.fuel_kg, efficiency: first.efficiency },
+      source: 'derived',
+    },
+    {
+      ...flows(
+        `next melt, after ${Math.round(model.question.pause_s / 60)} min, crucible keeping ${Math.round((1 - crucibleAgain) * 100)} % of its heat`,
+        again,
+      ),
+    },
+  ];
+}
+
+const flows = (what: string, melt: Melt): Step => ({
+  formula: `${what}: heat of the fuel = metal + crucible + stored + through the shell + lid and floor + openings + flue + unburned`,
+  inputs: {
+    metal_J: melt.metal_J,
+    crucible_J: melt.crucible_J,
+    stored_J: melt.stored_J,
+    shell_J: melt.shell_J,
+    lid_and_floor_J: melt.ends_J,
+    openings_J: melt.openings_J,
+    flue_J: melt.flue_J,
+    unburned_J: melt.unburned_J,
+  },
+  gives: { fuel_J: melt.fuel_J, time_s: melt.time_s },
+  source: 'derived',
+});

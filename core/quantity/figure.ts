@@ -1,3 +1,5 @@
+import type { Currency } from './currency.ts';
+
 /** Units inside the core and in the JSON of a card: SI, with the two kinds of kelvin told apart. */
 export type SiUnit =
   | 'm'
@@ -22,7 +24,7 @@ export type SiUnit =
   | '1/K'
   | '1'
   | 'count'
-  | 'USD';
+  | Currency;
 
 /** Who reads: leads the output, the other system stands beside it. */
 export type UnitSystem = 'metric' | 'US';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Currency } from './currency.ts';
 import type { Figure, Shown, SiUnit, UnitSystem } from './figure.ts';
 import { formatBoth, formatFigure, formatSi } from './format.ts';
 import { type Dimension, readQuantity } from './parse.ts';
@@ -47,6 +48,9 @@ describe('formatSi', () => {
     [12, 'm/s', 'US', undefined, '39.4 ft/s'],
     [24.2, 'USD', 'US', undefined, '$24'],
     [9.5, 'USD', 'US', undefined, '$9.50'],
+    [24.2, 'EUR', 'US', undefined, '€24'],
+    [-9.5, 'GBP', 'metric', undefined, '-£9.50'],
+    [24.2, 'CHF' as Currency, 'metric', undefined, '24 CHF'],
     [0.1, '1', 'metric', 'percent', '10 %'],
     [3, 'count', 'US', undefined, '3'],
     [172_800, 's', 'US', undefined, '2 days'],
@@ -79,6 +83,16 @@ describe('formatFigure', () => {
       lead: '$24',
       other: '',
       range: '$20 to $31',
+    });
+    expect(formatFigure(figure(24.3, 'EUR', [20.1, 31.2]), 'US')).toEqual({
+      lead: '€24',
+      other: '',
+      range: '€20 to €31',
+    });
+    expect(formatFigure(figure(24.3, 'CHF' as Currency, [20.1, 31.2]), 'US')).toEqual({
+      lead: '24 CHF',
+      other: '',
+      range: '20 to 31',
     });
     expect(formatFigure(figure(0.1, '1', [0.08, 0.12]), 'metric')).toEqual({
       lead: '10 %',

@@ -1,3 +1,4 @@
+import { type Currency, isCurrency, isSign, nameOf } from './currency.ts';
 import type { Figure, Shown, SiUnit, UnitSystem } from './figure.ts';
 import { type Scale, scaleOf } from './scale.ts';
 
@@ -32,8 +33,8 @@ function print(value: number, place: number, most: number): string {
 /** Without needless zeros: `14.0` typed as 14 stays 14. */
 const trimmed = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 
-function withUnit(number: string, { name }: Scale): string {
-  if (name === '$') return number.startsWith('-') ? `-$${number.slice(1)}` : `$${number}`;
+function withUnit(number: string, { name }: Pick<Scale, 'name'>): string {
+  if (isSign(name)) return number.startsWith('-') ? `-${name}${number.slice(1)}` : `${name}${number}`;
   return name === '' ? number : `${number} ${name}`;
 }
 
@@ -48,10 +49,10 @@ function eighths(value: number, number: string, unit: Scale): string {
   return ` (${[whole || '', fraction].filter(Boolean).join(' ')})`;
 }
 
-/** Place for a value without a range: three digits, whole dollars from $10 and whole pieces. */
+/** Place for a value without a range: three digits, whole dollars or euros from 10 on and whole pieces. */
 function plainPlace(value: number, unit: SiUnit): number {
   if (unit === 'count') return Number.isInteger(value) ? 0 : Math.min(0, placeOf(Math.abs(value)) - PLAIN_DIGITS + 1);
-  if (unit === 'USD') return Math.abs(value) < 10 && !Number.isInteger(value) ? -2 : 0;
+  if (isCurrency(unit)) return Math.abs(value) < 10 && !Number.isInteger(value) ? -2 : 0;
   if (unit === 'K') return 0;
   return placeOf(Math.abs(value)) - PLAIN_DIGITS + 1;
 }
@@ -59,7 +60,7 @@ function plainPlace(value: number, unit: SiUnit): number {
 function printPlain(si: number, unit: SiUnit, scale: Scale): string {
   const value = onScale(si, scale);
   const number = print(value, plainPlace(value, unit), scale.most);
-  return unit === 'USD' ? number : trimmed(number);
+  return isCurrency(unit) ? number : trimmed(number);
 }
 
 /** One value in one system, three digits: `1.57 in (1 5/8)`, `40 mm`, `$24`, `10 %`. */
@@ -68,6 +69,10 @@ export function formatSi(value: number, unit: SiUnit, system: UnitSystem, shown?
   const number = printPlain(value, unit, scale);
   return withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
 }
+
+/** A price as it was named, to the cent: `$33.50`, `€21`, `30 CAD`. */
+export const formatPrice = (price: number, currency: Currency): string =>
+  withUnit(print(price, Number.isInteger(price) ? 0 : -2, 2), { name: nameOf(currency) });
 
 /** One value in the reader's units with the other system behind it: `33 lb (15 kg)`. */
 export function formatBoth(value: number, unit: SiUnit, system: UnitSystem, shown?: Shown): string {
@@ -107,6 +112,8 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
   const both = { lead, other: otherScale.name === scale.name ? '' : other };
   // A range narrower than the last printed place says nothing.
   if (low === high) return both;
-  const money = scale.name === '$';
-  return { ...both, range: money ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}` };
+  return {
+    ...both,
+    range: isSign(scale.name) ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}`,
+  };
 }

@@ -1,3 +1,4 @@
+import { nameOf } from './currency.ts';
 import type { Shown, SiUnit, UnitSystem } from './figure.ts';
 import { meaningOf } from './units.ts';
 
@@ -110,7 +111,7 @@ export function scaleOf(value: number, unit: SiUnit, system: UnitSystem, shown?:
       return scale('%', 0.01);
     case 'count':
       return scale('', 1);
-    case 'USD':
-      return scale('$', 1, 2);
+    default:
+      return scale(nameOf(unit), 1, 2);
   }
 }

@@ -2,11 +2,11 @@ import { randomUUID } from 'node:crypto';
 import { renderReply } from '../adapters/terminal/render.ts';
 import { answerLine } from '../commands/answer.ts';
 import type { Card, Reply } from '../commands/card.ts';
-import { inProcessMemory } from '../commands/memory.ts';
 import { type Config, readConfig } from './config.ts';
 import { type Flags, readFlags, usage } from './flags.ts';
 import { logFault } from './log.ts';
 import { lookOf } from './look.ts';
+import { openMemory } from './store/remember.ts';
 
 const answered = 0;
 const faulty = 1;
@@ -21,14 +21,17 @@ export async function askOnce(typed: readonly string[]): Promise<number> {
     process.stdout.write(`${usage}\n`);
     return answered;
   }
+  const { memory, close } = await openMemory(config);
   try {
-    const context = { asker: 'me', place: 'terminal', now: new Date(), memory: inProcessMemory() };
+    const context = { asker: 'me', place: 'terminal', now: new Date(), memory };
     return await show(await answerLine(flags.line, context), flags, config);
   } catch (error) {
     const id = randomUUID().slice(0, 8);
     await logFault(config, error, id);
     process.stderr.write(`That went wrong here, not with you. It is logged as ${id}.\n`);
     return faulty;
+  } finally {
+    await close();
   }
 }
 

@@ -78,15 +78,16 @@ function nextLines({ asked, estimate, context: { commands, units } }: Parts): No
   const has = (name: string) => commands.some((one) => one.name === name);
   const { alloy, mass_kg } = estimate.question;
   const mass = formatSi(mass_kg.typical, 'kg', units).replaceAll(',', '');
+  // What asks this question again stands before what asks another one about it.
   return [
-    ...(has('fuel') ? [{ label: 'how much fuel, how long', line: 'fuel for=last' }] : []),
-    ...(has('blast') ? [{ label: 'the blast for it', line: 'blast for=last' }] : []),
-    ...(has('size melt') && !asked.crucibleGiven
-      ? [{ label: 'the furnace for it', line: `size melt ${mass} ${alloy.id.replaceAll('-', ' ')}` }]
-      : []),
     asked.section === 'thin'
       ? { label: 'for heavy sections', line: 'again section=heavy' }
       : { label: 'for thin sections', line: 'again section=thin' },
+    ...(has('fuel') ? [{ label: 'how much fuel, how long', line: 'fuel for=last' }] : []),
+    ...(has('size melt') && !asked.crucibleGiven
+      ? [{ label: 'the furnace for it', line: `size melt ${mass} ${alloy.id.replaceAll('-', ' ')}` }]
+      : []),
+    ...(has('flame') ? [{ label: 'how hot a flame gets', line: 'flame propane' }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }

@@ -68,7 +68,7 @@ export function heatCurve(question: MeltHeatQuestion): readonly HeatPoint[] {
 }
 
 /**
- * The curve for another pour and correction, at next to no cost: liquid metals heat in a straight line (to 0.1 % here),
+ * The curve for another pour and correction, at next to no cost: liquid metals heat in a straight line (to 0.2 % here),
  * so the last stretch is lengthened and the liquid shifted. For the samples of a range.
  */
 export function shiftedCurve(

@@ -1,9 +1,7 @@
-import type { Spread } from '../materials/spread.ts';
-
-/** Heat into a crucible's outside from glowing gas and walls, W/(m² K), at 1100 to 1400 °C: from memory. */
-export const crucibleFilm_W_m2K: Spread = Object.freeze({ low: 100, typical: 180, high: 300 });
-
-/** Metal and crucible as one lump whose heat rises evenly from cold to the pour: its melting is spread over the way. */
+/**
+ * Metal and crucible as one lump whose heat rises evenly from cold to the pour: its melting is spread over the way. It is
+ * heated as from the hot face; the flame is hotter, which errs to the slow side.
+ */
 export interface Charge {
   /** From cold to the pour. */
   readonly metal_J: number;

@@ -54,7 +54,7 @@ export interface Melts {
   readonly again: Melt;
   readonly programme: Programme;
   readonly run: WallRun;
-  readonly hot_K: number;
+  readonly furnace: Furnace;
   readonly taken: { readonly first: Taken; readonly again: Taken };
 }
 
@@ -77,9 +77,11 @@ export function solveMelts(furnace: Furnace, begin: Programme, accuracy: number)
  * difference in time instead of being run again. Heat and times within about 1 % at a third of the time.
  */
 export function solveNear(furnace: Furnace, near: Melts, accuracy: number): Melts {
-  const { programme, taken, hot_K } = near;
-  const warmer = (furnace.hot_K - furnace.air_K) / (hot_K - furnace.air_K);
-  const scaled = (one: Taken): Taken => ({ ...one, climb_J: one.climb_J * warmer });
+  const { programme, taken } = near;
+  const { hot_K, air_K, wall } = near.furnace;
+  const more =
+    ((furnace.hot_K - furnace.air_K) / (hot_K - air_K)) * Math.sqrt(soaks(furnace.wall.layers) / soaks(wall.layers));
+  const scaled = (one: Taken): Taken => ({ ...one, climb_J: one.climb_J * more });
   const relit_K = programme.relit_K + furnace.hot_K - hot_K;
   const first = nextLeg(furnace, startOf(furnace, 'first', relit_K), {
     power_W: 'climb_s' in furnace.firing ? undefined : furnace.firing.power_W,
@@ -94,6 +96,21 @@ export function solveNear(furnace: Furnace, near: Melts, accuracy: number): Melt
     grows: startingGrowth,
   });
   return solve(furnace, { first, relit_K, again }, { accuracy, scaled: true });
+}
+
+/** k ρ of the hot face about red heat: a thick wall takes heat as its root. */
+function soaks([hot]: Furnace['wall']['layers']): number {
+  if (!hot) return 1;
+  const { T_K, k_W_mK } = hot.conductivity;
+  return (
+    hot.density_kg_m3 *
+    k_W_mK[
+      Math.max(
+        0,
+        T_K.findLastIndex((T) => T <= 900),
+      )
+    ]!
+  );
 }
 
 function solve(furnace: Furnace, begin: Programme, { accuracy, scaled }: { accuracy: number; scaled: boolean }): Melts {
@@ -128,7 +145,7 @@ function solve(furnace: Furnace, begin: Programme, { accuracy, scaled }: { accur
         again: meltOf(furnace, warm, shown.again, taken('again'), power_W),
         programme: shown,
         run: ran.run,
-        hot_K: furnace.hot_K,
+        furnace,
         taken: { first: taken('first'), again: taken('again') },
       };
     }

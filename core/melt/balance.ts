@@ -12,7 +12,7 @@ import { balanceSteps } from './balance-steps.ts';
 
 export type { BalanceQuestion, ChargeQuestion, FiringQuestion } from './balance-question.ts';
 
-export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'again_time' | 'efficiency' | 'cost';
+export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'efficiency' | 'cost';
 
 export interface Balance extends WithSteps {
   readonly model: BalanceModel;
@@ -33,10 +33,10 @@ const fineness: Fineness = { cells: 20, tolerance_dK: 0.3 };
 const sampleFineness: Fineness = { cells: 5, tolerance_dK: 3 };
 const firstSamples = 500;
 /** Of the melt's time, that the last repetition may move it. The heat closes anyway. */
-const roughAccuracy = 1e-3;
+const roughAccuracy = 0.01;
 /** The fine run starts from the rough one and has only its grid to make good. */
 const fineAccuracy = 0.02;
-const sampleAccuracy = 0.1;
+const sampleAccuracy = 0.3;
 
 /**
  * Fuel of a melt = (metal + crucible + lining + openings) ÷ share of its heat that stays, flue and unburned gas being the
@@ -76,33 +76,38 @@ const startOf = ({ wall, firing }: BalanceQuestion): Programme => ({
   again: { climb_s: 1000, hold_s: 300 },
 });
 
+/**
+ * Central 95 % of each output. Sampled as logarithms: the points are the same, and a long tail of slow melts does not ask
+ * for thousands of samples.
+ */
 function sampleMelts(model: BalanceModel, near: Melts) {
   const { ranges, movesMost } = sampleDoubt({
     inputs: model.inputs,
     samples: firstSamples,
     model: (draw): Record<BalanceOutput, number> => {
       const furnace = model.furnace(draw, sampleFineness);
-      if (!(furnace.fire.left(furnace.hot_K - furnace.drop_dK) > 0)) return nothing;
+      if (!(furnace.fire.left(furnace.hot_K - furnace.drop_dK) > 0)) return none;
       const { first, again } = solveNear(furnace, near, sampleAccuracy);
+      const price = draw[doubts.price];
       return {
-        fuel: first.fuel_kg,
-        time: first.time_s,
-        again_fuel: again.fuel_kg,
-        again_time: again.time_s,
-        efficiency: first.efficiency,
-        cost: first.fuel_kg * (draw[doubts.price] ?? 0),
-      };
+        fuel: Math.log(first.fuel_kg),
+        time: Math.log(first.time_s),
+        again_fuel: Math.log(again.fuel_kg),
+        efficiency: Math.log(first.efficiency),
+        ...(price === undefined ? {} : { cost: Math.log(first.fuel_kg * price) }),
+      } as Record<BalanceOutput, number>;
     },
   });
-  const known = Object.fromEntries(Object.entries(ranges).filter(([, range]) => range !== undefined));
-  return { ranges: known as Partial<Record<BalanceOutput, Range>>, doubt: movesMost.fuel };
+  const found: Partial<Record<BalanceOutput, Range>> = {};
+  for (const [name, range] of Object.entries(ranges) as [BalanceOutput, Range | undefined][])
+    if (range) found[name] = { low: Math.exp(range.low), high: Math.exp(range.high) };
+  return { ranges: found, doubt: movesMost.fuel };
 }
 
-const nothing: Readonly<Record<BalanceOutput, number>> = {
+const none: Readonly<Record<BalanceOutput, number>> = {
   fuel: Number.NaN,
   time: Number.NaN,
   again_fuel: Number.NaN,
-  again_time: Number.NaN,
   efficiency: Number.NaN,
   cost: Number.NaN,
 };

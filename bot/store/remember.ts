@@ -34,13 +34,16 @@ export async function openMemory(config: Pick<Config, 'log' | 'data' | 'database
       });
     return opening;
   };
-  await store().catch((error) => {
+  await store().catch(async (error) => {
     if (!(error instanceof StoreError)) throw error;
     if (!passing.includes(error.code)) throw new ConfigError(error.message);
     await warn(error);
   });
   return {
-    memory: forgiving(async () => (await store()).memory, (error) => void warn(error)),
+    memory: forgiving(
+      async () => (await store()).memory,
+      (error) => void warn(error),
+    ),
     close: async () => (await opening?.catch(() => undefined))?.close(),
   };
 }

@@ -142,7 +142,8 @@ export interface ElementAt {
 
 /**
  * Heat content of the solid element above the solid at 298.15 K, J/kg. NASA TM-4513 polynomials (tin by SGTE; lead,
- * magnesium, manganese by CRC constants) up to the melting point; straight on above it. Tables agree within 1.5 %.
+ * magnesium, manganese by CRC constants) up to the melting point; straight on above it. Tables of fusion
+ * agree within 1.5 %, of tin within 1.8 %, of zinc within 3.5 %.
  */
 export function solidHeat_J_kg({ element, T_K }: ElementAt): number {
   const { solid } = metals[element];

@@ -87,7 +87,7 @@ export const fireSources = [
     id: 'crc-fusion',
     title: 'CRC Handbook of Chemistry and Physics, melting points and heats of fusion of the elements',
     opened: 'library',
-    note: 'As carried by chemicals 1.5. NASA data differ by at most 1.5 %, zinc by 3.5 %.',
+    note: 'As carried by chemicals 1.5. NASA data differ by at most 1.5 %, zinc by 3.5 %; tin of SGTE by 1.7 %.',
   },
   {
     id: 'sgte-dinsdale-1991',

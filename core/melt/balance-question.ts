@@ -1,5 +1,6 @@
 import { asFired } from '../fire/fuel-as-fired.ts';
 import type { Fuel } from '../fire/fuel-schema.ts';
+import { heatAsFired_J_kg } from '../fire/fuel-spread.ts';
 import { openingLoss_W } from '../heat/opening.ts';
 import {
   airDoubt,
@@ -22,8 +23,8 @@ export interface FiringQuestion {
   readonly fuel: Fuel;
   readonly ash: Spread;
   readonly moisture: number;
-  /** Heating value over that of the catalogue's typical, for the same ash and moisture. */
-  readonly richness: Spread;
+  /** Lower heat of the dry, ash-free matter, see `dryAshFreeSpread_J_kg`. */
+  readonly dry_J_kg: Spread;
   /** Air beyond the need, or the share of the carbon that leaves as CO. */
   readonly air: { readonly excess_air: Spread } | { readonly co_share: Spread };
   /** How far the flue is below the hot face; above it where negative. */
@@ -61,7 +62,7 @@ export const doubts = {
   co: 'the carbon that leaves as CO',
   excess: 'the excess air',
   ash: 'its ash',
-  richness: 'its heating value',
+  dry: 'its heating value',
   metal: 'the heat that the metal takes',
   crucible: 'the heat that the crucible takes',
   film: 'how fast the crucible takes heat',
@@ -144,22 +145,22 @@ function wallDoubts({ inputs, layers }: WallModel): Record<string, Spread> {
   return Object.fromEntries(kept);
 }
 
-function firingDoubts({ ash, richness, air, drop_dK, rate }: FiringQuestion): Record<string, Spread> {
+function firingDoubts({ ash, dry_J_kg, air, drop_dK, rate }: FiringQuestion): Record<string, Spread> {
   return {
     [doubts.drop]: drop_dK,
     ...('excess_air' in air ? { [doubts.excess]: air.excess_air } : { [doubts.co]: air.co_share }),
     ...('power_W' in rate ? { [doubts.power]: rate.power_W } : {}),
     ...('air_kg_s' in rate ? { [doubts.power]: rate.air_kg_s } : {}),
     [doubts.ash]: ash,
-    [doubts.richness]: richness,
+    [doubts.dry]: dry_J_kg,
   };
 }
 
 function fireFor({ firing, wall }: BalanceQuestion, draw: Draw): Fire {
   const { fuel, moisture } = firing;
-  const plain = asFired({ fuel, ash: draw[doubts.ash]!, moisture });
-  const lower_heat_J_kg = plain.lower_heat_J_kg * draw[doubts.richness]!;
-  const burnt = asFired({ fuel, ash: draw[doubts.ash]!, moisture, lower_heat_J_kg });
+  const ash = draw[doubts.ash]!;
+  const dry_J_kg = draw[doubts.dry]!;
+  const burnt = asFired({ fuel, ash, moisture, lower_heat_J_kg: heatAsFired_J_kg({ dry_J_kg, ash, moisture }) });
   const co = draw[doubts.co];
   return fireOf({
     fuel: burnt,

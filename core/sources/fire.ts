@@ -174,4 +174,10 @@ export const fireSources = [
     title: 'A student thesis: 3 kg of charcoal melted 10 kg of aluminium in 93 min',
     opened: 'abstract',
   },
+  {
+    id: 'casting-course-20',
+    title:
+      'A university casting course, chapter 20: commercial crucible furnaces 3.5 to 28 %, about 3300 Btu/lb of aluminium',
+    opened: 'table',
+  },
 ] as const satisfies readonly Source[];

@@ -1,18 +1,23 @@
 import { AskError } from '../core/ask-error.ts';
-import { cautionsFor } from '../core/hazard/cautions.ts';
+import type { Caution } from '../core/hazard/caution.ts';
+import { cautionsFor, mergeCautions } from '../core/hazard/cautions.ts';
 import { factsIn } from '../core/hazard/words.ts';
+import { nearest } from '../core/materials/nearest.ts';
 import type { Card, Reply } from './card.ts';
-import type { AnswerContext, Ask, Command } from './command.ts';
-import { parseLine } from './grammar.ts';
-import type { Memory } from './memory.ts';
+import type { AnswerContext, Ask, Command, Meant } from './command.ts';
+import { optionsOf, parseLine } from './grammar.ts';
+import type { Build, Memory } from './memory.ts';
 import { type ReadOptions, readOptions } from './read-options.ts';
 import { commands } from './registry.ts';
+import { lineOf, nestedLine, readSource } from './source.ts';
 
 export interface AskContext {
   readonly asker: string;
   readonly place: string;
   readonly now: Date;
   readonly memory: Memory;
+  /** Whether the asker may change what the place has set; on one's own machine, yes. */
+  readonly mayModerate?: boolean;
 }
 
 const deepestNesting = 3;
@@ -41,42 +46,80 @@ function nameIn(line: string): string {
 
 async function run(asked: Ask, context: AskContext, depth: number): Promise<Reply> {
   let facts: readonly string[] = factsIn(Object.values(asked.options).join(' '));
-  let meant = asked;
+  let meant: Meant = { ask: asked };
+  /** What a question on the way warned of before it failed. */
+  let below: readonly Caution[] = [];
   try {
     if (depth > deepestNesting) throw nestedTooDeep();
     const parse = (line: string) => parseLine(line, commands, context);
     const first = commandOf(asked);
     facts = [...facts, ...(await hazardsOf(first.name, context))];
-    const ask = first.expand ? await first.expand(asked, { memory: context.memory, parse, commands }) : asked;
-    meant = ask;
+    if (first.expand) meant = await first.expand(asked, { memory: context.memory, parse, commands });
+    const { ask } = meant;
     const command = commandOf(ask);
     facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
-    const inner = { ...context, parse, ask: (another: Ask) => run(another, context, depth + 1), commands };
+    refuseUnknown(ask, command);
+    const inner: Inner = {
+      ...context,
+      mayModerate: context.mayModerate ?? true,
+      parse,
+      commands,
+      ask: async (another) => {
+        const reply = await run(another, context, depth + 1);
+        if (reply.kind === 'error') below = reply.cautions;
+        return reply;
+      },
+      fill: async (another) => ({ ...another, options: (await fillFrom(another, commandOf(another), inner)).options }),
+    };
     const filled = await fillFrom(ask, command, inner);
     const preferred = await context.memory.units(context);
     const options = readOptions(command, filled.options, preferred);
     const answer = await command.answer(options.values, { ...inner, units: options.units });
     // With what another answer filled in: `for=last` would mean this very question the next time.
     if (depth === 0 && !command.passing) await context.memory.rememberAsk({ ...ask, options: filled.options });
-    return { kind: 'card', card: cardOf(command, answer, options, facts, filled.from) };
+    return { kind: 'card', card: cardOf(command, answer, options, facts, [...(meant.given ?? []), ...filled.from]) };
   } catch (error) {
-    return errorReply(error instanceof AskError ? sendable(error, meant) : error, facts);
+    if (!(error instanceof AskError)) throw error;
+    const nested = nestedLine(meant.ask.options.for ?? '');
+    const more = nested === undefined ? [] : await hazardsOf(nameIn(nested), context);
+    const sent = sendable(error, meant.ask);
+    return errorReply(meant.build ? ofBuild(sent, meant.build) : sent, [...facts, ...more], below);
   }
 }
+
+type Inner = Omit<AnswerContext, 'units'>;
+
+/** Forms and builds of an older version may name what is no option any more. */
+function refuseUnknown(ask: Ask, command: Command): void {
+  const known = optionsOf(command);
+  const unknown = Object.keys(ask.options).find((name) => !known.includes(name));
+  if (unknown === undefined) return;
+  const { [unknown]: _, ...others } = ask.options;
+  throw new AskError({
+    code: 'unknown-option',
+    what: `${command.name} has no option "${unknown.slice(0, 40)}"`,
+    expected: known.map((one) => `${one}=`).join(' '),
+    example: lineOf({ ...ask, options: others }, commands),
+  });
+}
+
+/** A mistake in what was kept: says which build, and how it is mended; the build stays as it is. */
+function ofBuild({ code, what, expected, example }: AskError, { name, revision }: Build): AskError {
+  return new AskError({
+    code,
+    what: `your build ${name}, revision ${revision}, can't be answered as it was kept: ${what}`,
+    expected,
+    example: isLine(example) ? `build save ${name} for=(${example})` : `build show ${name}`,
+  });
+}
+
+const isLine = (text: string): boolean => commands.some(({ name }) => text === name || text.startsWith(`${name} `));
 
 /** An example that is only a value becomes the asker's own line with the wrong option mended, ready to send. */
 function sendable(error: AskError, ask: Ask): AskError {
   const { option, example } = error;
-  const isLine = commands.some(({ name }) => example === name || example.startsWith(`${name} `));
-  if (isLine || option === undefined) return error;
-  return error.with({ example: lineOf({ ...ask, options: { ...ask.options, [option]: example } }) });
-}
-
-function lineOf(ask: Ask): string {
-  const { subject } = commandOf(ask);
-  const named = Object.entries(ask.options).filter(([name]) => name !== subject);
-  const bare = subject === undefined ? undefined : ask.options[subject];
-  return [ask.command, ...(bare ? [bare] : []), ...named.map(([name, value]) => `${name}=${value}`)].join(' ');
+  if (isLine(example) || option === undefined) return error;
+  return error.with({ example: lineOf({ ...ask, options: { ...ask.options, [option]: example } }, commands) });
 }
 
 /** Cautions reach errors too: `again` and `why` carry those of the question they are about. */
@@ -92,7 +135,7 @@ function cardOf(
   { hazards, cautions, ...answer }: Awaited<ReturnType<Command['answer']>>,
   options: ReadOptions,
   facts: readonly string[],
-  from: string | undefined,
+  from: readonly string[],
 ): Card {
   return {
     command: command.name,
@@ -101,7 +144,7 @@ function cardOf(
     working: [],
     next: [],
     ...answer,
-    given: [...(from === undefined ? [] : [from]), ...options.given, ...(answer.given ?? [])],
+    given: [...from, ...options.given, ...(answer.given ?? [])],
     assumed: [...options.assumed, ...answer.assumed],
     cautions:
       cautions ??
@@ -113,17 +156,18 @@ function cardOf(
   };
 }
 
-/** `for=last`, `for=(line)`: what the other answer hands over fills the options that were not typed. */
+/** What the answer that `for=` names hands over fills the options that were not typed. */
 async function fillFrom(
   ask: Ask,
   command: Command,
-  context: Pick<AnswerContext, 'memory' | 'parse' | 'ask'>,
-): Promise<{ options: Ask['options']; from?: string }> {
+  context: Inner,
+): Promise<{ options: Ask['options']; from: readonly string[] }> {
+  // A command with a for= of its own makes of it what it will.
+  if (ask.options.for === undefined || 'for' in command.options.shape) return { options: ask.options, from: [] };
   const { for: source, ...typed } = ask.options;
-  if (source === undefined) return { options: typed };
-  const other = await sourceAsk(source.trim(), ask, context);
+  const { ask: other, build } = await readSource(source, ask, context);
   const reply = await context.ask(other);
-  if (reply.kind === 'error') throw new AskError(reply.error);
+  if (reply.kind === 'error') throw build ? ofBuild(new AskError(reply.error), build) : new AskError(reply.error);
   const offered = Object.entries(reply.card.handsOver).filter(
     ([name]) => name in command.options.shape && !(name in typed),
   );
@@ -138,7 +182,11 @@ async function fillFrom(
       option: 'for',
     });
   }
-  return { options: { ...Object.fromEntries(taken), ...typed }, from: `from ${other.command}: ${reply.card.headline}` };
+  const origin = build ? `${build.name}, revision ${build.revision} (${other.command})` : other.command;
+  return {
+    options: { ...Object.fromEntries(taken), ...typed },
+    from: [`from ${origin}: ${reply.card.headline}`],
+  };
 }
 
 /** Of groups that exclude each other, the group of the first name stays: what was typed, else what stands first. */
@@ -149,41 +197,16 @@ function beatenBy(names: readonly string[], { alternatives = [] }: Command): rea
   });
 }
 
-async function sourceAsk(
-  source: string,
-  ask: Ask,
-  { memory, parse }: Pick<AnswerContext, 'memory' | 'parse'>,
-): Promise<Ask> {
-  const nested = /^\((.*)\)$/s.exec(source)?.[1];
-  if (nested !== undefined) return parse(nested);
-  if (source.toLowerCase() === 'last') {
-    const last = await memory.lastAsk(ask);
-    if (last) return last;
-    throw new AskError({
-      code: 'nothing-before',
-      what: 'there is no earlier answer here',
-      expected: 'a question first, or a nested one in parentheses',
-      example: `${ask.command} for=(mix 30 L)`,
-      option: 'for',
-    });
-  }
-  throw new AskError({
-    code: 'unknown-name',
-    what: `for= can't be "${source.slice(0, 40)}"`,
-    expected: 'last, or a nested line in parentheses',
-    example: `${ask.command} for=last`,
-    option: 'for',
-  });
-}
-
 function commandOf(ask: Ask): Command {
   const command = commands.find(({ name }) => name === ask.command);
   if (command) return command;
+  const names = commands.map(({ name }) => name);
+  const [near = 'help'] = nearest(ask.command, names, 1);
   throw new AskError({
     code: 'unknown-command',
     what: `there is no command "${ask.command.slice(0, 40)}"`,
-    expected: `one of ${commands.map(({ name }) => name).join(', ')}`,
-    example: 'help',
+    expected: `one of ${names.join(', ')}`,
+    example: lineOf({ ...ask, command: near }, commands),
   });
 }
 
@@ -191,11 +214,12 @@ const nestedTooDeep = () =>
   new AskError({
     code: 'impossible',
     what: `the question is nested more than ${deepestNesting} deep`,
-    expected: 'one or two nested lines',
+    expected: 'at most two or three answers, each for the next; beyond them the values themselves',
     example: 'mix for=(mix 30 L)',
   });
 
-function errorReply(error: unknown, facts: readonly string[]): Reply {
+function errorReply(error: unknown, facts: readonly string[], below: readonly Caution[] = []): Reply {
   if (!(error instanceof AskError)) throw error;
-  return { kind: 'error', error: error.parts(), cautions: cautionsFor({ facts: [...new Set(facts)] }) };
+  const own = cautionsFor({ facts: [...new Set(facts)] });
+  return { kind: 'error', error: error.parts(), cautions: mergeCautions([own, below]) };
 }

@@ -61,6 +61,8 @@ export interface Card {
   /** What another command takes by `for=`: option name → text as it would be typed. */
   readonly handsOver: Readonly<Record<string, string>>;
   readonly units: UnitSystem;
+  /** A text file that goes with the answer: written out by the terminal, uploaded elsewhere. */
+  readonly attachment?: { readonly name: string; readonly text: string };
 }
 
 /** What an adapter gets back: a card, or an error with the cautions of what was asked. Plain data both. */

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import type { Card, Reply } from './card.ts';
-import type { Memory } from './memory.ts';
+import type { Build, Memory } from './memory.ts';
 
 /** A question as an adapter hands it over: names and raw text, nothing interpreted. */
 export interface Ask {
@@ -9,6 +9,15 @@ export interface Ask {
   readonly options: Readonly<Record<string, string>>;
   readonly asker: string;
   readonly place: string;
+}
+
+/** What a question stands for: `again` for the last one, `build show` for the one that was kept. */
+export interface Meant {
+  readonly ask: Ask;
+  /** Where it comes from, to stand first among what was given. */
+  readonly given?: readonly string[];
+  /** The build it was kept as: a mistake in it is said to be that build's. */
+  readonly build?: Build;
 }
 
 export interface AnswerContext {
@@ -20,9 +29,13 @@ export interface AnswerContext {
   readonly units: UnitSystem;
   /** Another question on the way to this answer; it is not remembered as the asker's last. */
   readonly ask: (ask: Ask) => Promise<Reply>;
+  /** A question with what its `for=` hands over filled in: it stands on no other answer any more. */
+  readonly fill: (ask: Ask) => Promise<Ask>;
   /** A typed line as an Ask of the same asker and place. */
   readonly parse: (line: string) => Ask;
   readonly commands: readonly Command[];
+  /** Whether the asker may change what the place has set. */
+  readonly mayModerate: boolean;
 }
 
 /** What a command says of its answer; `answer.ts` adds the rest (given, cautions, units). */
@@ -59,6 +72,10 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly takesLine?: true;
   /** Not kept as the asker's last question: help, working, first aid. */
   readonly passing?: true;
+  /** What a family says of itself where it is listed in one line: `build …`. */
+  readonly family?: string;
+  /** The answer is for the asker alone: a platform that can shows it to nobody else. */
+  readonly private?: true;
   /** Groups of options that exclude each other: asked again with one, the other goes. */
   readonly alternatives?: readonly (readonly (readonly string[])[])[];
   /** Speaks of the asker's last question, and so carries its hazards. */
@@ -66,6 +83,6 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   /** Computes for more than 5 ms: a server answers it in a worker thread, so that plain answers do not wait. */
   readonly slow?: true;
   /** Turns this question into the one that is meant, before anything else happens. */
-  expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse' | 'commands'>): Promise<Ask>;
+  expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse' | 'commands'>): Promise<Meant>;
   answer(options: z.infer<Options>, context: AnswerContext): Promise<Answer>;
 }

@@ -15,6 +15,11 @@ export const longestLine = 1000;
 /** Options every command takes beside its own. */
 export const commonOptions = ['for', 'units'] as const;
 
+/** Every name that may stand before a `=`. */
+export const optionsOf = ({ options }: Command): readonly string[] => [
+  ...new Set([...Object.keys(options.shape), ...commonOptions]),
+];
+
 const tidy = (line: string): string =>
   line
     .normalize('NFC')
@@ -43,7 +48,7 @@ export function parseLine(
   if (command.takesLine && command.subject) {
     return { command: command.name, options: rest === '' ? {} : { [command.subject]: rest }, asker, place };
   }
-  const known = [...Object.keys(command.options.shape), ...commonOptions];
+  const known = optionsOf(command);
   const { subject, named } = splitOptions(rest, known, command);
   const options: Record<string, string> = {};
   if (subject !== '') {

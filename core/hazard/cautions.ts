@@ -45,3 +45,13 @@ export function cautionsFor(situation: Situation): readonly Caution[] {
   const isHot = facts.has('hot-work') || fired.some(({ hotWork }) => hotWork);
   return Object.freeze(isHot ? [...shown, localRules] : shown);
 }
+
+/** The cautions of several answers that stand on one card: each once, in the order of one list. */
+export function mergeCautions(lists: readonly (readonly Caution[])[]): readonly Caution[] {
+  const once = [...new Map(lists.flat().map((one) => [one.id, one])).values()];
+  const last = once.filter(({ id }) => id === localRules.id);
+  const sorted = once
+    .filter(({ id }) => id !== localRules.id)
+    .toSorted((a, b) => rank[a.severity] - rank[b.severity] || Number(b.leads) - Number(a.leads));
+  return Object.freeze([...sorted, ...last]);
+}

@@ -1,5 +1,6 @@
 import { again } from './again/again.ts';
 import { blast } from './blast/blast.ts';
+import { burner } from './burner/burner.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
@@ -24,6 +25,7 @@ export const commands: readonly Command[] = [
   touch,
   wall,
   blast,
+  burner,
   flame,
   stuff,
   emergency,

@@ -72,7 +72,9 @@ export function blastQuestion(options: BlastOptions, { units, commands }: Answer
   const air_K = options.air?.si ?? usual.air_K;
   const moist = humidAir({ air_K, pressure_Pa, humidity: options.humidity?.si ?? usual.humidity });
   const blower = about('blower', () => readBlower(options.blower ?? usual.blower));
-  const pipe = about('pipe', () => (options.pipe === undefined ? usual.pipe : readPipe(options.pipe, units)));
+  const pipe: TypedPipe = about('pipe', () =>
+    options.pipe === undefined ? usual.pipe : readPipe(options.pipe, units),
+  );
   const need = needOf(options, amount, moist.dry_density_kg_m3);
   const solid = fuel.kind === 'solid';
   return {

@@ -27,10 +27,16 @@ const tried = <T>(find: (text: string) => T, text: string): T | undefined => {
 /** Words beside the amount they begin with. */
 export const withoutAmount = (text: string): string => text.replace(amountFirst, '').trim();
 
+/** Whether a text is a metal, with or without an amount. */
+export function metalIn(text: string): boolean {
+  const words = withoutAmount(text);
+  return words !== '' && !tried(findFuel, words) && tried(findPour, words) !== undefined;
+}
+
 /** A metal where none belongs: melt is asked about those. */
 export function refuseMetal(text: string, asked: FireQuestion, commands: readonly Command[]): void {
+  if (!metalIn(text)) return;
   const words = withoutAmount(text);
-  if (words === '' || tried(findFuel, words) || !tried(findPour, words)) return;
   const amount = words === text.trim() ? `5 kg ${words}` : text.trim();
   const name = commands.some((one) => one.name === 'melt') ? 'melt' : 'size melt';
   throw new AskError({

@@ -4,7 +4,7 @@ import { AskError } from '../ask-error.ts';
 import { sourceOf } from '../sources/sources.ts';
 import { drills, nearestDrills } from './data/drills.ts';
 import { jetEdges } from './data/jet-edges.ts';
-import { criticalRatio, type JetInput, jetBore_m, jetFlow } from './jet.ts';
+import { criticalRatio, type JetInput, jetBore_m, jetFlow, jetUpstream_Pa } from './jet.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const air_Pa = 101325;
@@ -27,6 +27,18 @@ describe('a gas jet (physics)', () => {
     expect(choked).toBe(false);
     // The gas swells by 100 Pa in 101 kPa.
     expect(Math.abs(flow_kg_s / bernoulli - 1)).toBeLessThan(1e-3);
+  });
+
+  it('is found again from its flow: the pressure turned round', () => {
+    fc.assert(
+      fc.property(real(1, 690e3), real(0.0003, 0.003), (gauge_Pa, jet_bore_m) => {
+        const { upstream_Pa: _, ...rest } = { ...plain, jet_bore_m };
+        const { flow_kg_s } = jetFlow({ ...rest, upstream_Pa: air_Pa + gauge_Pa });
+        expect(Math.abs(jetUpstream_Pa({ ...rest, flow_kg_s }) - air_Pa - gauge_Pa)).toBeLessThan(1e-3);
+      }),
+    );
+    const { upstream_Pa: _, ...rest } = plain;
+    expect(() => jetUpstream_Pa({ ...rest, flow_kg_s: 0.01 })).toThrow(/lets .* through at most/);
   });
 
   it('chokes at 74 kPa gauge at sea level for propane, without a jump', () => {

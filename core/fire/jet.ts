@@ -122,6 +122,45 @@ export function jetBore_m({
   return Math.sqrt((4 * flow_kg_s) / (Math.PI * input.discharge * flux(input, input.upstream_Pa, r)));
 }
 
+/** Most pressure before a small burner's jet that is worth finding. */
+const HIGHEST_GAUGE_Pa = 700e3;
+
+/**
+ * The pressure before a jet that a flow takes, absolute: `jetFlow` turned round by halving, as flow only rises with it.
+ * To 700 kPa above what is behind the jet.
+ * @throws AskError `impossible` where even that gives less; `out-of-range`.
+ */
+export function jetUpstream_Pa({
+  flow_kg_s,
+  ...input
+}: Omit<JetInput, 'upstream_Pa'> & { readonly flow_kg_s: number }): number {
+  const { jet_bore_m, downstream_Pa, discharge } = input;
+  const area_m2 = (Math.PI / 4) * jet_bore_m ** 2;
+  const flowAt = (upstream_Pa: number) =>
+    discharge * area_m2 * flux(input, upstream_Pa, exitRatio({ ...input, upstream_Pa }).r);
+  let low = downstream_Pa;
+  let high = downstream_Pa + HIGHEST_GAUGE_Pa;
+  check({ ...input, upstream_Pa: high });
+  within({ jet_bore_m }, { low: 1e-4, high: 0.1, example: '0.8 mm' });
+  within({ flow_kg_s }, { low: 1e-9, high: 100, example: '1 kg/h' });
+  if (flowAt(high) < flow_kg_s) throw tooSmall(jet_bore_m, flow_kg_s, flowAt(high));
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    if (flowAt(middle) < flow_kg_s) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+const tooSmall = (jet_bore_m: number, flow_kg_s: number, most_kg_s: number) =>
+  new AskError({
+    code: 'impossible',
+    what: `a jet of ${formatBoth(jet_bore_m, 'm', 'metric')} lets ${formatBoth(most_kg_s, 'kg/s', 'metric')} through at most, at ${formatBoth(HIGHEST_GAUGE_Pa, 'Pa', 'metric')}; ${formatBoth(flow_kg_s, 'kg/s', 'metric')} is asked`,
+    expected: 'a wider jet, or less gas',
+    example: `${Number((jet_bore_m * 1000 * Math.sqrt(flow_kg_s / most_kg_s) * 1.5).toPrecision(2))} mm`,
+    option: 'jet',
+  });
+
 const noDrive = (upstream_Pa: number, downstream_Pa: number) =>
   new AskError({
     code: 'impossible',

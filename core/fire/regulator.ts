@@ -36,10 +36,7 @@ export function requireBottle({ bottle_Pa, ...demand }: RegulatorDemand & { read
   throw new AskError({
     code: 'impossible',
     what: `the bottle holds ${gauge(bottle_Pa)} gauge, and ${formatBoth(outlet_Pa, 'Pa', 'metric')} behind the regulator takes ${gauge(needed_Pa)} before it`,
-    expected:
-      most_Pa > 0
-        ? 'a lower setting, a larger or fuller bottle, or a warmer day'
-        : 'a larger or fuller bottle, or a warmer day',
+    expected: most_Pa > 0 ? 'a lower setting or a warmer day' : 'a warmer day',
     example: formatSi(Math.max(most_Pa, 1000), 'Pa', 'metric'),
   });
 }

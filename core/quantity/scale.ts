@@ -79,7 +79,7 @@ export function scaleOf(value: number, unit: SiUnit, system: UnitSystem, shown?:
       return scale(US ? '°F' : '°C', US ? DEGREE_F_K : 1, 1);
     case 'Pa':
       if (US) return bySize(value, [1, listed('psi')], [0, listed('inWC')]);
-      return bySize(value, [0.1, listed('kPa')], [0, listed('Pa')]);
+      return bySize(value, [1, listed('kPa')], [0, listed('Pa')]);
     case 'W':
       if (US) return listed('Btu/h', 0);
       return bySize(value, [1, listed('kW')], [0, listed('W')]);

@@ -35,6 +35,7 @@ describe('a drawing', () => {
   it('leads with the reader’s units', () => {
     expect(bothSystems(0.2286, 'US')).toEqual(['9 in', '229 mm']);
     expect(bothSystems(0.2286, 'metric')).toEqual(['229 mm', '9 in']);
+    expect(bothSystems(0.232, 'US')).toEqual(['9 1/8 in', '232 mm']);
   });
 
   it('is to scale: a length of the plane is the same number of px both ways', () => {

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../core/quantity/figure.ts';
-import { formatBoth } from '../../core/quantity/format.ts';
+import { onTape } from '../../core/quantity/tape.ts';
 import type { AngleMark, Callout, Drawing, LengthMark, Point } from '../../core/shape/drawing.ts';
 import { type Box, between, distance, moved, nearestOf, type Px, type Segment } from './box.ts';
 import { linesOf, widthOf } from './letters.ts';
@@ -23,11 +23,11 @@ export const arrowLength = 0.62;
 
 export const toPx = ([x_m, y_m]: Point, { px_m }: Pick<Measure, 'px_m'>): Px => [x_m * px_m, -y_m * px_m];
 
-/** Decimal in both: a fraction of an inch beside them would make three numbers of one. */
-export function bothSystems(length_m: number, units: UnitSystem): readonly [lead: string, other: string] {
-  const [lead = '', other = ''] = formatBoth(length_m, 'm', units).replace(/\)$/, '').split(' (');
-  return [lead, other];
-}
+/** As a tape has them, the reader's units first. */
+export const bothSystems = (length_m: number, units: UnitSystem): readonly [lead: string, other: string] =>
+  units === 'US'
+    ? [onTape(length_m, 'US'), onTape(length_m, 'metric')]
+    : [onTape(length_m, 'metric'), onTape(length_m, 'US')];
 
 export function laid(mark: Drawing['marks'][number], measure: Measure): Laid {
   if (mark.kind === 'length') return laidLength(mark, measure);

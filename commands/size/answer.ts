@@ -49,7 +49,7 @@ export function sizeAnswer({ asked, options, vessel, crucible, said, metal }: As
     }),
     sleeve: sleeveOf(sized),
     changes: changesFor(sized),
-    forms: formsOf(sized, options),
+    forms: formsOf(sized, options, context.units),
     rate: rateOf(sized),
     hazards,
     crucibleSaid: said,
@@ -79,14 +79,18 @@ function sleeveOf({ furnace }: Sized) {
 }
 
 function cardOf(parts: SizeParts, context: AnswerContext): Answer {
-  const { sized, weighed, materials, options } = parts;
+  const { sized, weighed, materials, options, units } = parts;
   const pour = findPour(materials.metal);
   const knownMetal = options.metal !== undefined || parts.asked === 'melt';
   return {
     headline: headlineOf(parts),
     figures: figuresOf(parts),
     table: cutList(parts),
-    drawings: [...drawFurnace(sized.furnace), drawSleeve(parts.sleeve), ...(parts.forms ? drawForms(parts.forms) : [])],
+    drawings: [
+      ...drawFurnace(sized.furnace, units),
+      drawSleeve(parts.sleeve, units),
+      ...(parts.forms ? drawForms(parts.forms, units) : []),
+    ],
     notes: [...notesOf(parts), ...(parts.forms?.advice ?? [])],
     assumed: assumptionsOf(parts),
     doubt: weighed.movesMost

@@ -1,4 +1,5 @@
 import { formatBoth, formatFigure, formatSi } from '../../core/quantity/format.ts';
+import { formatTape } from '../../core/quantity/tape.ts';
 import type { Change } from '../../core/shape/changes.ts';
 import type { Forms } from '../../core/shape/forms/forms.ts';
 import { liningRadius_m } from '../../core/shape/profile.ts';
@@ -105,7 +106,7 @@ export function notesOf(parts: SizeParts): readonly string[] {
 export function cutList(parts: SizeParts): Table {
   const { sized, units, sleeve, forms } = parts;
   const { furnace, tuyere } = sized;
-  const length = (value: number) => formatBoth(value, 'm', units);
+  const length = (value: number) => formatTape(value, units);
   const by = (...lengths: readonly number[]) => lengths.map(length).join(' x ');
   const hole_m = shellHole(parts);
   const foot_m = 2 * liningRadius_m(furnace, furnace.underfloor_m);
@@ -117,7 +118,7 @@ export function cutList(parts: SizeParts): Table {
       `${by(sleeve.sheet.length_m, sleeve.sheet.width_m)}; ${sleeve.tabs_count} tabs of ${length(sleeve.tab_length_m)} at each end, bent to the curve`,
     ],
     ['under the floor', 'brick', `${length(foot_m)} across, ${length(furnace.underfloor_m)} thick, laid flat`],
-    ...(forms?.pieces.map(({ name, from, says }) => [name, from, says.replace(`${name}: `, '')]) ?? []),
+    ...(forms?.pieces.map(({ name, from, says }) => [name, from, says(units).replace(`${name}: `, '')]) ?? []),
     ...(forms ? wireRows(forms.wires, length) : []),
     ['slot in the bore', 'lining', `${by(tuyere.slot.arc_m, tuyere.slot.height_m)}, along x high, with a thin edge`],
     ...(furnace.plinth.height_m > 0

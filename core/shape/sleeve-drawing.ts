@@ -1,12 +1,14 @@
-import { formatBoth } from '../quantity/format.ts';
+import type { UnitSystem } from '../quantity/figure.ts';
+import { formatTape } from '../quantity/tape.ts';
 import type { Drawing, LengthMark, Line, Point } from './drawing.ts';
 import type { Sleeve } from './sleeve.ts';
 
 /**
  * The sleeve's sheet laid flat, full size: the curve that stands on the lining below, the one at the vessel above, each
- * with its tabs beyond it, the seam's overlap at the right. x round the sleeve from its lowest line, y along it.
+ * with its tabs beyond it, the seam's overlap at the right. x round the sleeve from its lowest line, y along it; words lead
+ * with `units`.
  */
-export function drawSleeve(sleeve: Sleeve): Drawing {
+export function drawSleeve(sleeve: Sleeve, units: UnitSystem): Drawing {
   const { round_m, sheet, tabs_count, tab_length_m: tab_m } = sleeve;
   const lining = withSeam(sleeve.at_lining, round_m, sheet.width_m).map(([x, y]): Point => [x, y + tab_m]);
   const vessel = withSeam(sleeve.at_vessel, round_m, sheet.width_m).map(([x, y]): Point => [x, y + tab_m]);
@@ -30,11 +32,11 @@ export function drawSleeve(sleeve: Sleeve): Drawing {
   const folds = [lining, vessel].map((points): Line => ({ kind: 'line', name: 'fold', stroke: 'fold', points }));
   const row_m = 0.08 * Math.max(sheet.length_m, sheet.width_m);
   const middle_m = round_m / 2;
-  const both = (length_m: number) => formatBoth(length_m, 'm', 'metric');
+  const size = (length_m: number) => formatTape(length_m, units);
   return {
     id: 'sleeve',
     title: 'Sleeve round the tuyere, flat',
-    alt: `A sheet ${both(sheet.width_m)} round by ${both(sheet.length_m)} along; ${tabs_count} tabs of ${both(tab_m)} at each end, beyond the curves that meet lining and vessel.`,
+    alt: `A sheet ${size(sheet.width_m)} round by ${size(sheet.length_m)} along; ${tabs_count} tabs of ${size(tab_m)} at each end, beyond the curves that meet lining and vessel.`,
     shapes: [
       { kind: 'area', name: 'sheet', matter: 'sheet', outline },
       { kind: 'line', name: 'cut', stroke: 'cut', points: [...outline, ...outline.slice(0, 1)] },

@@ -135,7 +135,7 @@ describe("the sleeve's pattern", () => {
     lining_radius_m: 0.156,
     vessel_radius_m: 0.2,
   });
-  const drawing = drawSleeve(sleeve);
+  const drawing = drawSleeve(sleeve, 'US');
 
   it('is as large as the sheet to cut, and its points are finite', () => {
     const outline = drawing.shapes.flatMap((shape) => (shape.kind === 'area' ? shape.outline : []));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { UnitSystem } from '../../quantity/figure.ts';
 import type { Drawing, Point } from '../drawing.ts';
 import { formsFor } from '../forms/forms.ts';
 import { boxOf } from '../forms/outline.ts';
@@ -16,6 +17,7 @@ const charcoal: Furnace = {
   bore: { ...bore, height_m: 0.36 },
   tuyere: { ...tuyere, offset_m: 0, tilt_rad: 0, invert_m: 0.01, through_lining_m: 0.038, through_all_m: 0.08 },
 };
+const units = 'US';
 const formsOf = (furnace: Furnace, roll_m?: number) =>
   formsFor({
     furnace,
@@ -24,17 +26,19 @@ const formsOf = (furnace: Furnace, roll_m?: number) =>
     radial_wires: 8,
     rings: 2,
     wire_m: 0.0013,
+    units,
     ...(roll_m === undefined ? {} : { mesh: { roll_m } }),
   });
+const drawn = (furnace: Furnace, reader: UnitSystem): readonly Drawing[] => [
+  ...drawFurnace(furnace, reader),
+  ...drawForms(formsOf(furnace), reader),
+  ...drawForms(formsOf(furnace, 0.28), reader),
+];
 const all: readonly (readonly [string, Drawing])[] = Object.entries({
   straight: sampleFurnace,
   tapered,
   charcoal,
-}).flatMap(([name, furnace]) =>
-  [...drawFurnace(furnace), ...drawForms(formsOf(furnace)), ...drawForms(formsOf(furnace, 0.28))].map(
-    (drawing) => [`${name} ${drawing.id}`, drawing] as const,
-  ),
-);
+}).flatMap(([name, furnace]) => drawn(furnace, units).map((drawing) => [`${name} ${drawing.id}`, drawing] as const));
 
 const shapePoints = ({ shapes }: Drawing): readonly Point[] =>
   shapes.flatMap((shape) => (shape.kind === 'area' ? [...shape.outline, ...(shape.holes ?? []).flat()] : shape.points));
@@ -75,9 +79,22 @@ describe.each(all)('%s', (_, drawing) => {
   it('says in words what it shows, in both systems', () => {
     expect(drawing.title.length).toBeGreaterThan(5);
     expect(drawing.alt).toMatch(/\d in \([\d.]+ mm\)/);
+    expect(drawing.alt).not.toMatch(/mm \(/);
     expect(drawing.alt).not.toMatch(/NaN|undefined|Infinity/);
   });
 });
+
+it.each([...drawn(tapered, 'metric'), ...drawn(charcoal, 'metric')])(
+  'leads with millimetres where asked: $id',
+  (drawing) => {
+    const words = [
+      drawing.alt,
+      ...drawing.marks.flatMap((mark) => (mark.kind === 'callout' ? [mark.text] : [])),
+    ].join();
+    expect(words).toMatch(/\d mm \([\d /.]+ in\)/);
+    expect(words).not.toMatch(/in \(/);
+  },
+);
 
 describe('the section', () => {
   const named = (drawing: Drawing): readonly string[] =>
@@ -87,7 +104,7 @@ describe('the section', () => {
     if (mark?.kind !== 'length') throw new Error(`no ${name} among ${named(drawing)}`);
     return Math.hypot(mark.to[0] - mark.from[0], mark.to[1] - mark.from[1]);
   };
-  const [section, plan] = drawFurnace(sampleFurnace) as [Drawing, Drawing];
+  const [section, plan] = drawFurnace(sampleFurnace, units) as [Drawing, Drawing];
 
   it("shows the furnace's own numbers", () => {
     expect(lengthOf(section, 'bore')).toBeCloseTo(2 * bore.bottom_radius_m, 9);
@@ -102,13 +119,13 @@ describe('the section', () => {
 
   it('tells bottom from top only where they differ', () => {
     expect(named(section)).not.toContain('bore, top');
-    expect(named(drawFurnace(tapered)[0]!)).toEqual(expect.arrayContaining(['bore, top', 'bore, bottom']));
+    expect(named(drawFurnace(tapered, units)[0]!)).toEqual(expect.arrayContaining(['bore, top', 'bore, bottom']));
   });
 
   it('has the spill of a full crucible as a hidden line, and the tilt', () => {
     expect(section.shapes.some((shape) => shape.kind === 'line' && shape.stroke === 'hidden')).toBe(true);
     expect(named(section)).toContain('tilt');
-    expect(named(drawFurnace(charcoal)[0]!)).not.toContain('tilt');
+    expect(named(drawFurnace(charcoal, units)[0]!)).not.toContain('tilt');
   });
 
   it('has a plan with the offset, both lengths through the wall and the angle to the radius', () => {
@@ -122,7 +139,7 @@ describe('the section', () => {
 });
 
 it('prints every pattern full size, and no other', () => {
-  const drawings = drawForms(formsOf(sampleFurnace));
+  const drawings = drawForms(formsOf(sampleFurnace), units);
   expect(drawings.filter(({ fullSize }) => fullSize).map(({ id }) => id)).toEqual([
     'inner-form',
     'outer-form',

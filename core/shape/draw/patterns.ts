@@ -1,9 +1,11 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
 import type { Drawing, Line, Point } from '../drawing.ts';
 import type { Piece } from '../forms/piece.ts';
 
 /** One piece flat, seen from outside, to be printed full size: its cut edges, folds, wires and dimensions. */
-export function patternDrawing(piece: Piece): Drawing {
-  const { name, outline, holes, lines, marks, says, from } = piece;
+export function patternDrawing(piece: Piece, units: UnitSystem): Drawing {
+  const { name, outline, holes, lines, from } = piece;
+  const says = piece.says(units);
   const edges = [outline, ...holes].map(
     (edge): Line => ({ kind: 'line', name: from === 'mesh' ? 'cut' : 'edge', stroke: 'cut', points: closed(edge) }),
   );
@@ -18,7 +20,7 @@ export function patternDrawing(piece: Piece): Drawing {
       ...edges,
       ...lines,
     ],
-    marks,
+    marks: piece.marks(units),
     fullSize: true,
   };
 }

@@ -1,3 +1,5 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Area, Drawing, Line, Matter, Point } from '../drawing.ts';
 import { holeOf, tubeOf } from '../forms/hole.ts';
 import { length, level, rowOf, upright } from '../forms/marks.ts';
@@ -5,7 +7,6 @@ import { boxOf, circle } from '../forms/outline.ts';
 import type { Furnace } from '../furnace.ts';
 import { floorTop_m, liningRadius_m, vesselRadius_m } from '../profile.ts';
 import { angleToRadius_rad, degrees } from '../tuyere.ts';
-import { size } from './words.ts';
 
 /** Circles of the furnace where the tuyere's axis meets the bore, m. */
 interface Rings {
@@ -24,7 +25,8 @@ function ringsOf(furnace: Furnace): Rings {
 }
 
 /** The furnace cut level through the tuyere, from above: the tuyere runs to the right, its offset upwards. m. */
-export function planDrawing(furnace: Furnace): Drawing {
+export function planDrawing(furnace: Furnace, units: UnitSystem): Drawing {
+  const size = (length_m: number) => formatTape(length_m, units);
   const { tuyere } = furnace;
   const rings = ringsOf(furnace);
   const end = rings.outside * 1.25;
@@ -35,7 +37,7 @@ export function planDrawing(furnace: Furnace): Drawing {
     title: 'The furnace at the tuyere, from above',
     alt: `The tuyere, ${size(2 * tuyere.bore_radius_m)} inside and ${size(2 * tuyere.outer_radius_m)} outside, enters a bore ${size(2 * rings.bore)} across with its middle ${size(Math.abs(tuyere.offset_m))} off the furnace's, ${turn.toFixed(0)}° to the radius. In plan it is ${size(tuyere.through_lining_m)} through the lining and ${size(tuyere.through_all_m)} to the outside of the vessel.`,
     shapes,
-    marks: marksOf(furnace, rings, end),
+    marks: marksOf(furnace, rings, end, units),
   };
 }
 
@@ -136,21 +138,23 @@ function axes({ tuyere }: Furnace, rings: Rings, end: number): readonly Line[] {
 }
 
 /** The hole to cut in the vessel's side, in words: it is measured on the vessel, not in this plane. */
-function vesselHole(furnace: Furnace): string {
+function vesselHole(furnace: Furnace, units: UnitSystem): string {
   const { vessel, tuyere } = furnace;
+  const size = (length_m: number) => formatTape(length_m, units);
   const tube = tubeOf(furnace, tuyere.outer_radius_m);
   const cone = {
     bottom_radius_m: vessel.bottom_radius_m + vessel.wall_m,
     top_radius_m: vessel.top_radius_m + vessel.wall_m,
     height_m: vessel.height_m,
   };
-  const { edge } = holeOf(cone, { ...tube, up_m: tube.up_m + floorTop_m(furnace) });
+  const { edge } = holeOf(cone, { ...tube, up_m: tube.up_m + floorTop_m(furnace) }, units);
   const { left, right, bottom, top } = boxOf(edge.map(({ turn_rad, up_m }) => [turn_rad, up_m] as const));
   const radius = vesselRadius_m(vessel, (bottom + top) / 2) + vessel.wall_m;
   return `hole in the vessel: ${size((right - left) * radius)} round by ${size(top - bottom)} up, from ${size(bottom)} above its bottom`;
 }
 
-function marksOf(furnace: Furnace, rings: Rings, end: number): Drawing['marks'] {
+function marksOf(furnace: Furnace, rings: Rings, end: number, units: UnitSystem): Drawing['marks'] {
+  const size = (length_m: number) => formatTape(length_m, units);
   const { tuyere } = furnace;
   const { offset_m, bore_radius_m, outer_radius_m } = tuyere;
   const box = boxOf([...circle({ radius_m: rings.outside }), [end, offset_m]]);
@@ -174,7 +178,7 @@ function marksOf(furnace: Furnace, rings: Rings, end: number): Drawing['marks'] 
     },
     {
       kind: 'callout',
-      text: vesselHole(furnace),
+      text: vesselHole(furnace, units),
       at: [through(rings.outside), offset_m],
       words: [rings.outside, -0.7 * rings.outside],
     },

@@ -1,15 +1,16 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Area, Callout, Drawing, Point } from '../drawing.ts';
 import type { Forms } from '../forms/forms.ts';
 import { level, rowOf, upright } from '../forms/marks.ts';
 import { boxOf, rectangle } from '../forms/outline.ts';
 import { placed } from '../layout/roll.ts';
-import { size } from './words.ts';
 
 /** A roll longer than this many widths is drawn upright, where the names beside it have room. */
 const LONG = 1.5;
 
 /** Where every piece lies on the mesh to buy: the roll runs to the right, or upward where it is long. m. */
-export function rollDrawing({ pieces, mesh }: Pick<Forms, 'pieces' | 'mesh'>): Drawing {
+export function rollDrawing({ pieces, mesh }: Pick<Forms, 'pieces' | 'mesh'>, units: UnitSystem): Drawing {
   const { length_m, width_m, waste, placements } = mesh;
   const tall = length_m > LONG * width_m;
   const turned = ([x, y]: Point): Point => (tall ? [width_m - y, x] : [x, y]);
@@ -38,7 +39,7 @@ export function rollDrawing({ pieces, mesh }: Pick<Forms, 'pieces' | 'mesh'>): D
   return {
     id: 'roll',
     title: 'Where the pieces lie on the mesh',
-    alt: `${placements.length} pieces cut from ${size(length_m)} of mesh ${size(width_m)} wide; ${(100 * waste).toFixed(0)} % is left over.`,
+    alt: `${placements.length} pieces cut from ${formatTape(length_m, units)} of mesh ${formatTape(width_m, units)} wide; ${(100 * waste).toFixed(0)} % is left over.`,
     shapes: areas,
     marks: [
       level(tall ? 'roll' : 'mesh to buy', [0, box.right], 0, -row),

@@ -1,10 +1,12 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Callout, Drawing, Point } from '../drawing.ts';
 import { level, rowOf, upright } from '../forms/marks.ts';
 import type { Box } from '../forms/outline.ts';
 import type { Furnace } from '../furnace.ts';
 import { insulationEnds_m, liningRadius_m, vesselRadius_m } from '../profile.ts';
 import type { Levels, Seen } from './section-levels.ts';
-import { same, size } from './words.ts';
+import { same } from './words.ts';
 
 /** Labels are wide beside a tall thin body, which makes it small on the page. */
 const ROW = 0.085;
@@ -75,8 +77,18 @@ export function uprightMarks(
   ];
 }
 
-export function callouts(furnace: Furnace, { foot, rim, lidTop }: Levels, box: Box, tube: Seen): readonly Callout[] {
+export interface Section {
+  readonly furnace: Furnace;
+  readonly levels: Levels;
+  readonly box: Box;
+  readonly tube: Seen;
+  readonly units: UnitSystem;
+}
+
+export function callouts({ furnace, levels, box, tube, units }: Section): readonly Callout[] {
   const { crucible, tuyere, bore, rim_m } = furnace;
+  const { foot, rim, lidTop } = levels;
+  const size = (length_m: number) => formatTape(length_m, units);
   const row = rowOf(box, ROW);
   const right = box.right + row;
   const callout = (text: string, at: Point, up: number): Callout => ({ kind: 'callout', text, at, words: [right, up] });

@@ -1,3 +1,5 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Area, Drawing, Line, Matter, Point } from '../drawing.ts';
 import { boxOf, rectangle } from '../forms/outline.ts';
 import type { Furnace } from '../furnace.ts';
@@ -5,14 +7,14 @@ import { insulationEnds_m, liningRadius_m, vesselRadius_m } from '../profile.ts'
 import { degrees } from '../tuyere.ts';
 import { type Levels, levelsOf, type Seen, tubeSeen } from './section-levels.ts';
 import { callouts, levelMarks, uprightMarks } from './section-marks.ts';
-import { size } from './words.ts';
 
 /**
  * The furnace cut upright through its axis, beside the tuyere. The tuyere runs behind the cut by its offset and is seen
  * from the side, so that its tilt, its heights and its length through the wall are true. m, x from the axis, y from
  * the vessel's inside bottom.
  */
-export function sectionDrawing(furnace: Furnace): Drawing {
+export function sectionDrawing(furnace: Furnace, units: UnitSystem): Drawing {
+  const size = (length_m: number) => formatTape(length_m, units);
   const levels = levelsOf(furnace);
   const tube = tubeSeen(furnace, levels);
   const shapes = [
@@ -33,7 +35,7 @@ export function sectionDrawing(furnace: Furnace): Drawing {
     marks: [
       ...levelMarks(furnace, levels, box),
       ...uprightMarks(furnace, levels, box, tube),
-      ...callouts(furnace, levels, box, tube),
+      ...callouts({ furnace, levels, box, tube, units }),
     ],
   };
 }

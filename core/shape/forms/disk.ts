@@ -1,4 +1,4 @@
-import { formatBoth } from '../../quantity/format.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Line, Point } from '../drawing.ts';
 import { length, level, rowOf, upright } from './marks.ts';
 import { boxOf, circle } from './outline.ts';
@@ -31,7 +31,7 @@ export function diskPieces(name: string, radius_m: number, strips: number, overl
       outline,
       holes: [],
       lines,
-      marks: [
+      marks: () => [
         ...(strips === 1
           ? [level('diameter', [-radius_m, radius_m], 0, box.bottom - row)]
           : [
@@ -43,7 +43,8 @@ export function diskPieces(name: string, radius_m: number, strips: number, overl
             ]),
         ...(to > seam ? [upright('lap', [seam, to], box.right, box.right + row)] : []),
       ],
-      says: `${words}: a disk ${formatBoth(2 * radius_m, 'm', 'US')} across${strips === 1 ? '' : `, cut in ${strips} strips`}`,
+      says: (units) =>
+        `${words}: a disk ${formatTape(2 * radius_m, units)} across${strips === 1 ? '' : `, cut in ${strips} strips`}`,
     };
   });
 }

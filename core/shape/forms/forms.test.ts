@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../../ask-error.ts';
+import type { UnitSystem } from '../../quantity/figure.ts';
 import { readKey } from '../../quantity/key.ts';
 import type { Furnace } from '../furnace.ts';
 import { type FormsInput, formsFor } from './forms.ts';
@@ -17,6 +18,7 @@ const rules: Omit<FormsInput, 'furnace'> = {
   radial_wires: formRules.radial_wires.typical,
   rings: formRules.rings.typical,
   wire_m: formRules.wire_m.typical,
+  units: 'US',
 };
 const thin = { thickness_m: 0.001 };
 const forms = (furnace: Furnace, more: Partial<FormsInput> = {}) => formsFor({ furnace, ...rules, ...more });
@@ -237,4 +239,11 @@ it.each([
   const error = thrown(() => forms(sampleFurnace, more));
   expect(error).toBeInstanceOf(AskError);
   expect(error).toMatchObject({ code: 'out-of-range', option });
+});
+
+it('refuses in the units of the reader', () => {
+  const cone: Furnace = { ...sampleFurnace, bore: { bottom_radius_m: 0.02, top_radius_m: 0.4, height_m: 0.1 } };
+  const said = (units: UnitSystem) => thrown(() => forms(cone, { units }));
+  expect(said('US')).toMatchObject({ what: expect.stringMatching(/\d in \(\d+ mm\) across/) });
+  expect(said('metric')).toMatchObject({ what: expect.stringMatching(/\d mm \([\d /]+ in\) across/) });
 });

@@ -1,5 +1,7 @@
 import { AskError } from '../../ask-error.ts';
+import type { UnitSystem } from '../../quantity/figure.ts';
 import { formatBoth } from '../../quantity/format.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Step, WithSteps } from '../../step.ts';
 import type { Furnace } from '../furnace.ts';
 import { type Flat, type Packing, packOnRoll } from '../layout/roll.ts';
@@ -25,6 +27,8 @@ export interface FormsInput {
   readonly rings: number;
   /** Wire, thick. */
   readonly wire_m: number;
+  /** Lead the words of a refusal. */
+  readonly units: UnitSystem;
 }
 
 /** Forms of a rammed furnace, to cut from mesh and wire. */
@@ -61,12 +65,12 @@ const LEAST_TAPER_m = 1e-5;
 export function formsFor(input: FormsInput): Forms {
   refuseUnbuildable(input);
   const thickness_m = input.mesh?.thickness_m ?? formRules.mesh_m.typical;
-  const shells = shellsOf(input.furnace, thickness_m);
+  const shells = shellsOf(input.furnace, thickness_m, input.units);
   const widths = input.mesh?.roll_m === undefined ? rollWidths_m : [input.mesh.roll_m];
   const splits = splitsOf(input, shells, thickness_m);
   const cut = widths.flatMap((width_m) => cutFrom(splits, width_m) ?? []);
   const best = cut.reduce<Cut | undefined>((least, one) => (!least || isLess(one, least) ? one : least), undefined);
-  if (best === undefined) throw tooNarrow(Math.max(...widths));
+  if (best === undefined) throw tooNarrow(Math.max(...widths), input.units);
   const { furnace, clip_spacing_m, wire_m } = input;
   const lid = lidWires(furnace.lid, input);
   const middle: Cone = {
@@ -103,7 +107,7 @@ const isLess = (one: Cut, other: Cut): boolean =>
     : one.pieces.length < other.pieces.length;
 
 /** Both shells with the tuyere's hole in each, radii in mid-thickness of the mesh. Derived. */
-export function shellsOf(furnace: Furnace, thickness_m: number): Shells {
+export function shellsOf(furnace: Furnace, thickness_m: number, units: UnitSystem): Shells {
   const { bore, wall_m, floor_m, tuyere } = furnace;
   const taper = bore.top_radius_m - bore.bottom_radius_m;
   const widening = Math.abs(taper) < LEAST_TAPER_m ? 0 : taper / bore.height_m;
@@ -121,8 +125,8 @@ export function shellsOf(furnace: Furnace, thickness_m: number): Shells {
   const tube = tubeOf(furnace, tuyere.outer_radius_m);
   const raised = { ...tube, up_m: tube.up_m + floor_m };
   // A taper beyond a cone is refused before a hole is looked for in it.
-  for (const cone of [inner, outer]) sectorOf(cone);
-  return { inner, outer, innerHole: holeOf(inner, tube), outerHole: holeOf(outer, raised) };
+  for (const cone of [inner, outer]) sectorOf(cone, units);
+  return { inner, outer, innerHole: holeOf(inner, tube, units), outerHole: holeOf(outer, raised, units) };
 }
 
 const atFloor_m = ({ outer }: Shells, { floor_m }: Furnace): number =>
@@ -223,17 +227,19 @@ function adviceOf(furnace: Furnace, shells: Shells, { innerPanels, outerPanels }
   return said;
 }
 
-function tooNarrow(width_m: number): AskError {
+function tooNarrow(width_m: number, units: UnitSystem): AskError {
   return new AskError({
     code: 'impossible',
-    what: `mesh ${formatBoth(width_m, 'm', 'US')} wide is too narrow: a shell would need more than ${MOST_PANELS} panels, or a hoop does not fit it`,
-    expected: 'a wider roll, 24 in (610 mm) or more',
+    what: `mesh ${formatTape(width_m, units)} wide is too narrow: a shell would need more than ${MOST_PANELS} panels, or a hoop does not fit it`,
+    expected: `a wider roll, ${formatTape(rollWidths_m[0]!, units)} or more`,
     example: '24 in',
     option: 'roll',
   });
 }
 
-function refuseUnbuildable({ overlap_m, clip_spacing_m, radial_wires, rings, wire_m, mesh }: FormsInput): void {
+function refuseUnbuildable(input: FormsInput): void {
+  const { overlap_m, clip_spacing_m, radial_wires, rings, wire_m, mesh, units } = input;
+  const refuseOutside = refusalIn(units);
   refuseOutside('a lap', overlap_m, [0, 0.2], 'm', '40 mm', 'overlap');
   refuseOutside('clips', clip_spacing_m, [0.02, 1], 'm', '120 mm', 'clips');
   refuseOutside('wire', wire_m, [0.0003, 0.006], 'm', '1.3 mm', 'wire');
@@ -243,22 +249,24 @@ function refuseUnbuildable({ overlap_m, clip_spacing_m, radial_wires, rings, wir
   if (mesh?.thickness_m !== undefined) refuseOutside('mesh', mesh.thickness_m, [0.0001, 0.01], 'm', '1 mm', 'mesh');
 }
 
-function refuseOutside(
-  name: string,
-  value: number,
-  [low, high]: readonly [number, number],
-  unit: 'm' | 'count',
-  example: string,
-  option: string,
-): void {
-  const whole = unit === 'm' || Number.isInteger(value);
-  if (value >= low && value <= high && whole) return;
-  const shown = (each: number): string => formatBoth(each, unit, 'US', unit === 'm' ? 'sheet' : undefined);
-  throw new AskError({
-    code: 'out-of-range',
-    what: `${name}: ${shown(value)} can't be built`,
-    expected: `${unit === 'count' ? 'a whole number, ' : ''}${shown(low)} to ${shown(high)}`,
-    example,
-    option,
-  });
-}
+const refusalIn =
+  (units: UnitSystem) =>
+  (
+    name: string,
+    value: number,
+    [low, high]: readonly [number, number],
+    unit: 'm' | 'count',
+    example: string,
+    option: string,
+  ): void => {
+    const whole = unit === 'm' || Number.isInteger(value);
+    if (value >= low && value <= high && whole) return;
+    const shown = (each: number): string => formatBoth(each, unit, units, unit === 'm' ? 'sheet' : undefined);
+    throw new AskError({
+      code: 'out-of-range',
+      what: `${name}: ${shown(value)} can't be built`,
+      expected: `${unit === 'count' ? 'a whole number, ' : ''}${shown(low)} to ${shown(high)}`,
+      example,
+      option,
+    });
+  };

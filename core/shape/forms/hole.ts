@@ -1,5 +1,6 @@
 import { AskError } from '../../ask-error.ts';
-import { formatBoth } from '../../quantity/format.ts';
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Furnace } from '../furnace.ts';
 import type { Cone } from './sector.ts';
 
@@ -37,12 +38,12 @@ const HALVINGS = 60;
  * The hole a tube makes where it enters a shell, from the shell's quadrant towards the tube (|turn| ≤ 90°). On each
  * upright line of the shell the places at the tube's radius from the tube's axis are the two roots of a quadratic;
  * the hole ends where they meet, or where the tube touches the shell's side. Exact for cylinders and cones. Derived.
- * @throws AskError `impossible` where the tube misses the shell or leaves it over the top edge.
+ * @throws AskError `impossible` where the tube misses the shell or leaves it over the top edge; `units` lead its words.
  */
-export function holeOf(cone: Cone, tube: Tube): Hole {
+export function holeOf(cone: Cone, tube: Tube, units: UnitSystem = 'metric'): Hole {
   const lineAt = crossing(cone, tube);
   const meets = (turn_rad: number): boolean => lineAt(turn_rad).inside >= 0;
-  const axis = axisTurn_rad(cone, tube);
+  const axis = axisTurn_rad(cone, tube, units);
   const end = (limit: number): number => {
     if (meets(limit)) return limit;
     let [inside, outside] = [axis, limit];
@@ -62,7 +63,7 @@ export function holeOf(cone: Cone, tube: Tube): Hole {
   const pairs = turns.map((turn_rad) => ({ turn_rad, ups: lineAt(turn_rad).ups }));
   const lowest = Math.min(...pairs.map(({ ups }) => ups[0]));
   const highest = Math.max(...pairs.map(({ ups }) => ups[1]));
-  if (highest >= cone.height_m || highest <= 0) throw misses(cone, highest);
+  if (highest >= cone.height_m || highest <= 0) throw misses(cone, highest, units);
   const up = (up_m: number): number => Math.max(0, up_m);
   return {
     edge: [
@@ -75,10 +76,10 @@ export function holeOf(cone: Cone, tube: Tube): Hole {
   };
 }
 
-function misses({ height_m }: Cone, highest: number): AskError {
+function misses({ height_m }: Cone, highest_m: number, units: UnitSystem): AskError {
   return new AskError({
     code: 'impossible',
-    what: `the tuyere's hole would reach ${formatBoth(highest, 'm', 'US')} up a form that is ${formatBoth(height_m, 'm', 'US')} tall`,
+    what: `the tuyere's hole would reach ${formatTape(highest_m, units)} up a form that is ${formatTape(height_m, units)} tall`,
     expected: 'a hole that leaves a rim of form above it: a lower tuyere, less tilt or a narrower one',
     example: 'tuyere=1 in',
     option: 'tuyere',
@@ -116,7 +117,7 @@ function crossing(cone: Cone, tube: Tube): (turn_rad: number) => Crossing {
 }
 
 /** Turn at which the tube's axis meets the shell: asin(offset / radius there). */
-function axisTurn_rad(cone: Cone, { offset_m, tilt_rad, out_m, up_m }: Tube): number {
+function axisTurn_rad(cone: Cone, { offset_m, tilt_rad, out_m, up_m }: Tube, units: UnitSystem): number {
   const widening = (cone.top_radius_m - cone.bottom_radius_m) / cone.height_m;
   let radius = cone.bottom_radius_m + widening * up_m;
   for (let n = 0; n < 30; n++) {
@@ -126,7 +127,7 @@ function axisTurn_rad(cone: Cone, { offset_m, tilt_rad, out_m, up_m }: Tube): nu
   if (Math.abs(offset_m) < radius) return Math.asin(offset_m / radius);
   throw new AskError({
     code: 'impossible',
-    what: `a tuyere ${formatBoth(offset_m, 'm', 'US')} off the middle misses a form ${formatBoth(2 * radius, 'm', 'US')} across`,
+    what: `a tuyere ${formatTape(Math.abs(offset_m), units)} off the middle misses a form ${formatTape(2 * radius, units)} across`,
     expected: 'an offset below half the bore',
     example: 'tuyere=1 in',
     option: 'tuyere',

@@ -1,4 +1,4 @@
-import { formatBoth } from '../../quantity/format.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Line, Point } from '../drawing.ts';
 import type { LidShape } from '../furnace.ts';
 import { length, level, rowOf, upright } from './marks.ts';
@@ -47,12 +47,13 @@ function hoop(name: string, round_m: number, width_m: number, overlap_m: number)
     outline,
     holes: [],
     lines: [{ kind: 'line', name: 'seam: the other edge comes here', stroke: 'fold', points: seam }],
-    marks: [
+    marks: () => [
       level('once round', [0, round_m], 0, -row),
       ...(overlap_m > 0 ? [level('lap', [round_m, round_m + overlap_m], width_m, width_m + row)] : []),
       upright('width', [0, width_m], 0, -row),
     ],
-    says: `${name}: a strip ${formatBoth(round_m, 'm', 'US')} once round, ${formatBoth(width_m, 'm', 'US')} wide, and ${formatBoth(overlap_m, 'm', 'US')} of lap`,
+    says: (units) =>
+      `${name}: a strip ${formatTape(round_m, units)} once round, ${formatTape(width_m, units)} wide, and ${formatTape(overlap_m, units)} of lap`,
   };
 }
 
@@ -94,7 +95,7 @@ export function lidPattern(lid: LidShape, wires: LidWires): Piece {
     outline,
     holes: [circle({ radius_m: lid.vent_radius_m })],
     lines: [...radials, ...rings],
-    marks: [
+    marks: () => [
       level('vent', [-lid.vent_radius_m, lid.vent_radius_m], 0, -lid.radius_m - row),
       ...wires.rings.map(({ radius_m }, n) =>
         level(ringNames[wires.rings.length]?.[n] ?? 'ring', [-radius_m, radius_m], 0, -lid.radius_m - (n + 2) * row),
@@ -103,6 +104,7 @@ export function lidPattern(lid: LidShape, wires: LidWires): Piece {
       length('wire stops short', at(lid.vent_radius_m, step / 2), at(wires.radial.from_m, step / 2)),
       { kind: 'angle', name: '', corner: [0, 0], from: at(lid.radius_m, step), to: at(lid.radius_m, 2 * step) },
     ],
-    says: `lid wires: ${wires.radial.count} radial wires and ${wires.rings.length} rings in a lid ${formatBoth(2 * lid.radius_m, 'm', 'US')} across with a vent of ${formatBoth(2 * lid.vent_radius_m, 'm', 'US')}`,
+    says: (units) =>
+      `lid wires: ${wires.radial.count} radial wires and ${wires.rings.length} rings in a lid ${formatTape(2 * lid.radius_m, units)} across with a vent of ${formatTape(2 * lid.vent_radius_m, units)}`,
   };
 }

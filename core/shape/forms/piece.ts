@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../quantity/figure.ts';
 import type { Drawing, Line, Point } from '../drawing.ts';
 import { areaWithin_m2 } from './outline.ts';
 
@@ -14,9 +15,10 @@ export interface Piece {
   readonly holes: readonly (readonly Point[])[];
   /** Folds, seams, levels, wires. */
   readonly lines: readonly Line[];
-  readonly marks: Drawing['marks'];
+  /** Its dimensions; lengths within words lead with the reader's units. Made only for the pieces that are drawn. */
+  readonly marks: (units: UnitSystem) => Drawing['marks'];
   /** What it is and how large, in words. */
-  readonly says: string;
+  readonly says: (units: UnitSystem) => string;
 }
 
 /** Mesh that stays in the piece, m²: outline less holes. */

@@ -1,5 +1,6 @@
 import { AskError } from '../../ask-error.ts';
-import { formatBoth } from '../../quantity/format.ts';
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Point } from '../drawing.ts';
 
 /** A straight or tapered shell by its radii at both ends and its height along the axis, m. */
@@ -27,10 +28,11 @@ export const leanOf = (cone: Cone): number => (cone.top_radius_m - cone.bottom_r
 /**
  * Flat pattern of a frustum: slant s = √(h² + (R − r)²), sheet radii R s / (R − r) and r s / (R − r), angle
  * 2 π (R − r) / s. Valid for radii and height above 0. Derived (the side of a cone unrolls without stretching).
- * @throws AskError `impossible` where the taper has closed to a point or past it before an end of the shell.
+ * @throws AskError `impossible` where the taper has closed to a point or past it before an end of the shell; `units`
+ * lead its words.
  */
-export function sectorOf(cone: Cone): Sector {
-  refuseBeyondCone(cone);
+export function sectorOf(cone: Cone, units: UnitSystem = 'metric'): Sector {
+  refuseBeyondCone(cone, units);
   const [small, large] = [cone.bottom_radius_m, cone.top_radius_m].sort((a, b) => a - b) as [number, number];
   const lean = Math.abs(leanOf(cone));
   return {
@@ -41,16 +43,17 @@ export function sectorOf(cone: Cone): Sector {
   };
 }
 
-function refuseBeyondCone({ bottom_radius_m, top_radius_m, height_m }: Cone): void {
+function refuseBeyondCone({ bottom_radius_m, top_radius_m, height_m }: Cone, units: UnitSystem): void {
   const radii = [bottom_radius_m, top_radius_m];
   if (height_m > 0 && radii.every((radius) => radius > 0 && Number.isFinite(radius)) && Number.isFinite(height_m))
     return;
   const widest = Math.max(...radii);
   const [narrowest] = radii.sort((a, b) => a - b) as [number, number];
+  const size = (length_m: number) => formatTape(length_m, units);
   const what =
     height_m > 0 && widest > 0
-      ? `a form ${formatBoth(2 * widest, 'm', 'US')} across at one end and ${formatBoth(height_m, 'm', 'US')} tall closes to a point before its other end, where it would be ${formatBoth(2 * narrowest, 'm', 'US')} across`
-      : `a form ${formatBoth(2 * widest, 'm', 'US')} across and ${formatBoth(height_m, 'm', 'US')} tall cannot be built`;
+      ? `a form ${size(2 * widest)} across at one end and ${size(height_m)} tall closes to a point before its other end, where it would be ${size(2 * narrowest)} across`
+      : `a form ${size(2 * widest)} across and ${size(height_m)} tall cannot be built`;
   throw new AskError({
     code: 'impossible',
     what,

@@ -1,4 +1,5 @@
-import { formatBoth } from '../../quantity/format.ts';
+import type { UnitSystem } from '../../quantity/figure.ts';
+import { formatTape } from '../../quantity/tape.ts';
 import type { Callout, Drawing, LengthMark, Line, Point } from '../drawing.ts';
 import type { Hole } from './hole.ts';
 import { length, level, rowOf, upright } from './marks.ts';
@@ -66,12 +67,12 @@ function panel(shell: Shell, { at, panels, overlap_m }: Cut): Piece {
     outline,
     holes: hasHole ? [holeEdge] : [],
     lines,
-    marks: [
+    marks: (units) => [
       ...(straight ? rectangleMarks(shell, about) : sectorMarks(about, floorLine[0])),
-      ...(straight ? [] : [swing({ inner_radius_m, outer_radius_m, angle_rad: angle_rad / panels }, about)]),
+      ...(straight ? [] : [swing({ inner_radius_m, outer_radius_m, angle_rad: angle_rad / panels }, about, units)]),
       ...(hasHole ? holeMarks(hole, holeEdge, about) : []),
     ],
-    says: saysOf(words, about, hasHole ? holeEdge : undefined),
+    says: (units) => saysOf(words, about, hasHole ? holeEdge : undefined, units),
   };
 }
 
@@ -124,12 +125,13 @@ const rise = (chord: number, arc: number, line: number): LengthMark =>
 function swing(
   { inner_radius_m, outer_radius_m, angle_rad }: { inner_radius_m: number; outer_radius_m: number; angle_rad: number },
   about: Around,
+  units: UnitSystem,
 ): Callout {
   const box = boxAround(about);
   const degrees = ((angle_rad * 180) / Math.PI).toFixed(1);
   return {
     kind: 'callout',
-    text: `arcs about one point: radius ${formatBoth(inner_radius_m, 'm', 'US', 'sheet')} and ${formatBoth(outer_radius_m, 'm', 'US', 'sheet')}, over ${degrees}° without the lap`,
+    text: `arcs about one point: radius ${formatTape(inner_radius_m, units)} and ${formatTape(outer_radius_m, units)}, over ${degrees}° without the lap`,
     at: about.top[Math.floor(about.top.length / 4)]!,
     words: [box.left + (box.right - box.left) * 0.1, box.top + 2 * rowOf(box)],
   };
@@ -171,9 +173,9 @@ function endsAtMost(edge: readonly Point[]): readonly [Point, Point] {
   return [edge[half - 1]!, edge[half]!];
 }
 
-function saysOf(name: string, about: Around, hole: readonly Point[] | undefined): string {
+function saysOf(name: string, about: Around, hole: readonly Point[] | undefined, units: UnitSystem): string {
   const { bottom, top, slant_m, straight, overlap_m } = about;
-  const size = (value: number): string => formatBoth(value, 'm', 'US');
+  const size = (value: number): string => formatTape(value, units);
   const wide = (edge: readonly Point[]): number => edge.at(-1)![0] - edge[0]![0];
   const sheet = straight
     ? `a rectangle ${size(wide(bottom))} by ${size(slant_m)}`

@@ -1,5 +1,12 @@
 import { again } from './again/again.ts';
 import { blast } from './blast/blast.ts';
+import { buildCompare } from './build/compare.ts';
+import { buildCopy } from './build/copy.ts';
+import { buildDrop } from './build/drop.ts';
+import { buildList } from './build/list.ts';
+import { buildSave } from './build/save.ts';
+import { buildShare } from './build/share.ts';
+import { buildShow } from './build/show.ts';
 import { burner } from './burner/burner.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
@@ -28,6 +35,13 @@ export const commands: readonly Command[] = [
   burner,
   flame,
   stuff,
+  buildShow,
+  buildSave,
+  buildList,
+  buildCompare,
+  buildShare,
+  buildCopy,
+  buildDrop,
   emergency,
   help,
   why,

@@ -24,6 +24,19 @@ export async function findBuild(
   });
 }
 
+/** A build by its very name, for what is done to all of it: a revision's number behind it is refused, not overlooked. */
+export async function findWhole(typed: string, { asker, memory }: { asker: string; memory: Memory }): Promise<Build> {
+  const build = await findBuild(typed, { asker, memory, option: 'name' });
+  if (await memory.build(asker, tidyName(typed))) return build;
+  throw new AskError({
+    code: 'refused',
+    what: `that is one revision of ${build.name}, and this is done to a build as a whole`,
+    expected: 'the name alone; build save keeps an older revision under a name of its own',
+    example: build.name,
+    option: 'name',
+  });
+}
+
 function revisionOf(name: string, asker: string, memory: Memory): Promise<Build | undefined> | undefined {
   const [, bare, number] = /^(.+?) ?[@ ] ?(\d{1,6})$/.exec(name) ?? [];
   return bare === undefined ? undefined : memory.build(asker, bare, Number(number));

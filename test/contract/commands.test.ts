@@ -17,11 +17,21 @@ const isHot = ({ hazards }: Command) => cautionsFor({ facts: hazards }).some(({ 
 
 const examples = commands.flatMap((command) => command.examples.map(({ line }): [string, Command] => [line, command]));
 
-async function answerExample(line: string) {
+/** Some examples speak of the last question, of what was kept or of a price that was named. */
+const beforeExamples = [
+  'mix 30 L',
+  'build save club lining',
+  'build save club lining for=(mix 30 L spare=5%)',
+  'build save small one for=(mix 12 L)',
+];
+
+async function prepared() {
   const ask = conversation();
-  await ask('mix 30 L'); // some examples speak of the last question
-  return ask(line);
+  for (const line of beforeExamples) expect((await ask(line)).kind, line).toBe('card');
+  return ask;
 }
+
+const answerExample = async (line: string) => (await prepared())(line);
 
 describe.each(examples)('the example "%s"', (line, command) => {
   test('is answered, with figures its command declares', async () => {
@@ -48,8 +58,7 @@ describe.each(examples)('the example "%s"', (line, command) => {
   });
 
   test('offers follow-up questions that can be read', async () => {
-    const ask = conversation();
-    await ask('mix 30 L');
+    const ask = await prepared();
     const reply = await ask(line);
     if (reply.kind === 'error') return expect.fail(reply.error.what);
     for (const { line: follow } of reply.card.next) {

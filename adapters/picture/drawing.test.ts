@@ -97,6 +97,7 @@ describe('matters', () => {
     'hollow',
     'crucible',
     'metal',
+    'charcoal',
     'sleeve',
     'sheet',
     'mesh',

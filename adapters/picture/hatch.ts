@@ -17,6 +17,7 @@ const hatches: Readonly<Record<Matter, Hatch | undefined>> = {
   insulation: { size: 22, path: 'M4 5h.1M15 16h.1M15 5h.1M4 16h.1', width: 3.2 },
   crucible: { size: 12, path: 'M0 0L12 12M12 0L0 12' },
   metal: { size: 7, path: 'M0 3.5H7', width: 1.5 },
+  charcoal: { size: 18, path: 'M2 3l5 -2l3 4l-4 3zM11 11l4 -3l2 5l-5 2zM3 13l3 1l-2 2z' },
   sleeve: { size: 8, path: 'M4 0V8' },
   sheet: { size: 26, path: 'M-4 22L4 30M0 0L26 26M22 -4L30 4' },
   mesh: { size: 10, path: 'M0 5H10M5 0V10' },

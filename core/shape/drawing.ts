@@ -9,6 +9,7 @@ export type Matter =
   | 'hollow'
   | 'crucible'
   | 'metal'
+  | 'charcoal'
   | 'sleeve'
   | 'sheet'
   | 'mesh'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { UnitSystem } from '../../quantity/figure.ts';
-import type { Drawing, Point } from '../drawing.ts';
+import type { Drawing, Matter, Point } from '../drawing.ts';
 import { formsFor } from '../forms/forms.ts';
 import { boxOf } from '../forms/outline.ts';
 import { sampleFurnace } from '../forms/sample.ts';
@@ -126,6 +126,23 @@ describe('the section', () => {
     expect(section.shapes.some((shape) => shape.kind === 'line' && shape.stroke === 'hidden')).toBe(true);
     expect(named(section)).toContain('tilt');
     expect(named(drawFurnace(charcoal, units)[0]!)).not.toContain('tilt');
+  });
+
+  it('stands the crucible on its plinth, or on charcoal that goes down to the floor', () => {
+    const spanOf = (drawing: Drawing, matter: Matter) => {
+      const found = drawing.shapes.flatMap((shape) =>
+        shape.kind === 'area' && shape.matter === matter ? shape.outline : [],
+      );
+      return found.length === 0 ? undefined : boxOf(found);
+    };
+    expect(spanOf(section, 'charcoal')).toBeUndefined();
+    const [over] = drawFurnace(charcoal, units) as [Drawing];
+    const [bed, pot] = [spanOf(over, 'charcoal'), spanOf(over, 'crucible')];
+    expect(bed?.bottom).toBeCloseTo(charcoal.underfloor_m + charcoal.floor_m, 9);
+    expect((pot?.bottom ?? 0) - (bed?.bottom ?? 0)).toBeCloseTo(charcoal.bed_m, 9);
+    expect(bed?.top).toBeGreaterThan(pot?.bottom ?? Number.NaN);
+    expect(bed?.top).toBeLessThan(pot?.top ?? Number.NaN);
+    expect(bed?.right).toBeCloseTo(charcoal.bore.bottom_radius_m, 9);
   });
 
   it('has a plan with the offset, both lengths through the wall and the angle to the radius', () => {

@@ -54,13 +54,14 @@ const area = (
   holes,
 });
 
-function ringShapes({ vessel, plinth, crucible }: Furnace, rings: Rings): readonly (Area | Line)[] {
+function ringShapes({ vessel, plinth, bed_m, crucible }: Furnace, rings: Rings): readonly (Area | Line)[] {
   const round = (radius_m: number): readonly Point[] => circle({ radius_m });
   const closed = round(crucible.outside_radius_m);
   return [
     area(vessel.name, 'shell', round(rings.outside), [round(rings.vessel)]),
     area('insulation', 'insulation', round(rings.vessel), [round(rings.lining)]),
     area('hot-face lining', 'hot face', round(rings.lining), [round(rings.bore)]),
+    ...(bed_m > 0 ? [area('charcoal', 'charcoal', round(rings.bore))] : []),
     ...(plinth.height_m > 0 ? [area('hot-face lining', 'hot face', round(plinth.radius_m))] : []),
     { kind: 'line', name: 'crucible above', stroke: 'hidden', points: [...closed, closed[0]!] },
   ];

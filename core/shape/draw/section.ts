@@ -19,6 +19,7 @@ export function sectionDrawing(furnace: Furnace, units: UnitSystem): Drawing {
   const tube = tubeSeen(furnace, levels);
   const shapes = [
     ...wallShapes(furnace, levels),
+    ...bedShapes(furnace, levels),
     ...tubeShapes(tube),
     ...insideShapes(furnace, levels),
     ...lidShapes(furnace, levels),
@@ -39,6 +40,9 @@ export function sectionDrawing(furnace: Furnace, units: UnitSystem): Drawing {
     ],
   };
 }
+
+const boreRadius_m = ({ bottom_radius_m, top_radius_m, height_m }: Furnace['bore'], up_m: number): number =>
+  bottom_radius_m + ((top_radius_m - bottom_radius_m) * up_m) / height_m;
 
 const area = (name: string, matter: Matter, outline: readonly Point[]): Area => ({
   kind: 'area',
@@ -106,6 +110,24 @@ function wallShapes(furnace: Furnace, { floor, rim, bottomOut, topOut }: Levels)
   ];
 }
 
+/** How far up the crucible its charcoal is drawn: the fire is kept about so high, nothing is computed from it. */
+const HEAPED = 0.25;
+
+/** The bed that carries the crucible, and what stands round its foot. The crucible is drawn over it. */
+function bedShapes({ bed_m, bore, crucible }: Furnace, { floor, foot, rim }: Levels): readonly Area[] {
+  if (bed_m === 0) return [];
+  const top = Math.min(foot + HEAPED * crucible.height_m, rim);
+  const radius = boreRadius_m(bore, top - floor);
+  return [
+    area('charcoal', 'charcoal', [
+      [-bore.bottom_radius_m, floor],
+      [bore.bottom_radius_m, floor],
+      [radius, top],
+      [-radius, top],
+    ]),
+  ];
+}
+
 function insideShapes({ plinth, crucible }: Furnace, { floor, foot, fill }: Levels): readonly Area[] {
   const { outside_radius_m: out, wall_m, height_m } = crucible;
   const inside = out - wall_m;
@@ -164,7 +186,7 @@ function lines({ bore }: Furnace, { spill, lidTop, floor }: Levels, tube: Seen):
   // Into the tube as far as the pool climbs it.
   const low = axis(start) - tube.bore;
   const climbs = spill <= low ? start : tilt > 0 ? start + (spill - low) / Math.tan(tilt) : end;
-  const radius = bore.bottom_radius_m + ((bore.top_radius_m - bore.bottom_radius_m) * (spill - floor)) / bore.height_m;
+  const radius = boreRadius_m(bore, spill - floor);
   const right = Math.max(radius, Math.min(climbs, end));
   return [
     {

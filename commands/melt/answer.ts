@@ -45,7 +45,7 @@ export function meltCard(parts: Parts): Answer {
         ...form.hazards,
         ...(options.place === 'indoors' ? ['indoors'] : []),
         ...(pot.id === 'steel' ? ['reused-pot'] : []),
-        ...(asked.crucibleGiven && estimate.charge.charges > 1 ? ['overfull-pot'] : []),
+        ...(asked.crucibleGiven && estimate.charge.pours > 1 ? ['overfull-pot'] : []),
       ],
       numbers: { melt_K: pour_K.high, lift_kg: lift_kg(estimate) },
     },
@@ -64,6 +64,7 @@ function handsOver({ asked, estimate, options, context: { units } }: Parts): Rec
     pour: `${degrees} °C`,
     heat: `${(typical.heat_J / 1e6).toPrecision(6)} MJ`,
     crucible: `${typedLength(2 * shape.outside_radius_m, units)} x ${typedLength(shape.height_m, units)}`,
+    ...(options.material === undefined ? {} : { material: options.material }),
     ...Object.fromEntries(
       furnaceOptions.flatMap((name) => {
         const value = options[name];

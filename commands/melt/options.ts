@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { choice, quantity, text } from '../options.ts';
+import { factsIn } from '../../core/hazard/words.ts';
+import { choice, type OptionMeta, quantity, readChoice, reading, text } from '../options.ts';
 import { told } from '../size/fields.ts';
 
 const degrees = { metric: '°C', US: '°F' };
@@ -21,6 +22,16 @@ const furnace = {
 
 export const furnaceOptions = Object.keys(furnace) as readonly (keyof typeof furnace)[];
 
+const places = ['outdoors', 'indoors'] as const;
+const placeMeta: OptionMeta = { label: 'place', kind: 'choice', choices: places };
+/** A garage with its door open is still a room: the words that raise the caution decide here too. */
+const readPlace = (said: string): (typeof places)[number] =>
+  factsIn(said).includes('indoors')
+    ? 'indoors'
+    : /\b(?:outside|yard|garden|driveway|field|open air)\b/i.test(said)
+      ? 'outdoors'
+      : readChoice(said, { label: 'place', choices: places });
+
 export const meltOptions = z.strictObject({
   melt: told({ label: 'how much of which metal' }),
   metal: text({ label: 'metal, where the amount stands alone', most: 40 }).optional(),
@@ -29,7 +40,9 @@ export const meltOptions = z.strictObject({
   crucible: told({ label: 'crucible' }).optional(),
   material: choice({ label: 'crucible of', choices: ['clay-graphite', 'steel'] }).optional(),
   cover: choice({ label: 'melt covered with charcoal, glass or flux', choices: ['yes', 'no'] }).optional(),
-  place: choice({ label: 'place', choices: ['outdoors', 'indoors'] }).optional(),
+  place: reading(({ text: said }) => readPlace(said))
+    .meta({ ...placeMeta })
+    .optional(),
   from: quantity({
     label: 'metal as charged',
     dimensions: ['temperature'],

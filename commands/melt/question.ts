@@ -27,6 +27,8 @@ export interface AskedMelt {
   readonly assumed: readonly Assumption[];
 }
 
+/** Rows that stand for a whole family. */
+const anyKind: readonly string[] = ['aluminium', 'bronze', 'brass', 'zinc-alloy'];
 const usualStart_K = 293.15;
 /** A pour is met to about this, with a probe; judged. */
 const pourSpread_dK = 15;
@@ -50,6 +52,8 @@ export function askedMelt(
   } = about('melt', () => readSubject({ said: options.melt.text, metal: options.metal, units, commands }));
   if (amount.assumedUnit !== undefined)
     assumed.push({ text: `${amount.text} means ${amount.text} ${amount.assumedUnit}` });
+  if (anyKind.includes(alloy.id))
+    assumed.push({ text: `${alloy.name} of no particular kind: an alloy's name narrows the range` });
   refuseFumeIndoors(alloy, options.place);
   assume(options.place, 'outdoors', 'outdoors', 'place=indoors');
   const section = assume(options.section, 'medium', 'sections of medium thickness', 'section=thin');

@@ -1,6 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { findFuel } from '../../core/fire/fuel.ts';
-import { findPour } from '../../core/materials/catalogue.ts';
+import { findPour, pours } from '../../core/materials/catalogue.ts';
+import { distance, nearest } from '../../core/materials/nearest.ts';
 import type { Pour } from '../../core/materials/pour.ts';
 import type { ScrapForm } from '../../core/melt/data/scrap-forms.ts';
 import { formIn } from '../../core/melt/melt-loss.ts';
@@ -28,13 +29,9 @@ interface Asked {
 export function readSubject({ said, metal, units, commands }: Asked): Subject {
   refuseDangerous(`${said} ${metal ?? ''}`);
   const words = said.trim().split(/\s+/);
-  for (let count = words.length; count > 0; count--) {
-    const amount = amountIn(words.slice(0, count).join(' '), units);
+  for (const { head, rest } of ways(words)) {
+    const amount = within(rest, () => amountIn(head, units));
     if (amount === undefined) continue;
-    const rest = words
-      .slice(count)
-      .join(' ')
-      .replace(/^of\s+/i, '');
     const name = rest === '' ? metal : rest;
     if (name === undefined) throw nothingNamed(said);
     return { ...metalIn(name, commands, amount.text), amount };
@@ -47,6 +44,27 @@ export function readSubject({ said, metal, units, commands }: Asked): Subject {
     example: `5 kg ${alloy.id.replaceAll('-', ' ')}`,
     option: 'melt',
   });
+}
+
+/** The amount before the metal, the longest first; else behind it. */
+function ways(words: readonly string[]): readonly { readonly head: string; readonly rest: string }[] {
+  const cut = (from: number, to: number) => words.slice(from, to).join(' ');
+  const all = words.length;
+  const counts = Array.from({ length: all }, (_, index) => all - index);
+  return [
+    ...counts.map((count) => ({ head: cut(0, count), rest: cut(count, all).replace(/^of\s+/i, '') })),
+    ...counts.slice(1).map((count) => ({ head: cut(all - count, all), rest: cut(0, all - count).replace(/,$/, '') })),
+  ];
+}
+
+/** What is wrong with an amount is mended with the metal behind it. */
+function within<T>(rest: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof AskError)) throw error;
+    throw error.with({ option: 'melt', example: `${error.example} ${rest}`.trim() });
+  }
 }
 
 /** A metal, with or without a word on how the scrap comes. */
@@ -65,8 +83,27 @@ function metalIn(name: string, commands: readonly Command[], amount?: string): O
   }
   refuseFuel(name, commands);
   if (/\bsteel\b/i.test(name)) throw steel();
-  throw refusal!.with({ option: 'melt', example: `${amount ?? '5 kg'} ${refusal!.example.replaceAll('-', ' ')}` });
+  const of = amount ?? '5 kg';
+  if (isFar(name)) throw farOff(name, of);
+  throw refusal!.with({ option: 'melt', example: `${of} ${refusal!.example.replaceAll('-', ' ')}` });
 }
+
+const named = pours.flatMap(({ id, name, aliases }) => [id, name, ...aliases]);
+
+/** More than every second letter is another: no slip of the finger. */
+function isFar(name: string): boolean {
+  const [near = ''] = nearest(name, named, 1);
+  return distance(name.toLowerCase(), near) > Math.max(name.length, near.length) / 2;
+}
+
+const farOff = (name: string, amount: string) =>
+  new AskError({
+    code: 'unknown-name',
+    what: `no metal is called "${name.slice(0, 60)}"`,
+    expected: 'aluminium, zinc, brass, bronze, copper, tin, lead, cast iron, or one of their alloys',
+    example: `${amount} aluminium`,
+    option: 'melt',
+  });
 
 /** Above a crucible stands a metal; what burns below it is another question. */
 function refuseFuel(name: string, commands: readonly Command[]): void {

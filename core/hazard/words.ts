@@ -21,7 +21,7 @@ const words: readonly (readonly [RegExp, string])[] = [
     'closed-scrap',
   ],
   [/blanket|ceramic fib(?:re|er)|\bwool\b/i, 'ceramic-fibre'],
-  [/garage|indoors?|basement|cellar|kitchen/i, 'indoors'],
+  [/garage|indoors?|basement|cellar|kitchen|\bshed\b|\bworkshop\b|\bbarn\b|\btent\b/i, 'indoors'],
   [/hardware cloth|\bmesh\b/i, 'mesh'],
 ];
 

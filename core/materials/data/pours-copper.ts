@@ -145,8 +145,8 @@ export const copperPours = [
   },
   {
     id: 'bronze',
-    name: 'bronze, kind not named',
-    aliases: ['bronze', 'tin bronze', 'bronze scrap', 'bell metal'],
+    name: 'bronze',
+    aliases: ['tin bronze', 'bronze scrap', 'bell metal'],
     family: 'copper',
     composition: { Cu: 0.9, Sn: 0.1 },
     solidus_K: degrees(821, 854, 1027, MEMORY, 'From silicon to aluminium bronze.'),

@@ -6,7 +6,15 @@ const ascii = [
   615, 352, 635, 634, 278, 278, 579, 278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592, 525, 636,
   337, 636, 838,
 ];
-const signs: Readonly<Record<string, number>> = { '·': 318, '’': 318, '°': 500, '–': 500, '−': 838, '×': 838 };
+const signs: Readonly<Record<string, number>> = {
+  '\u00a0': 318,
+  '·': 318,
+  '’': 318,
+  '°': 500,
+  '–': 500,
+  '−': 838,
+  '×': 838,
+};
 /** Wide enough for every other letter of a label. */
 const other = 1000;
 /** Bold is at most this much wider, over a line of words. */

@@ -204,11 +204,13 @@ function laidAngle({ name, corner, from, to }: AngleMark, measure: Measure): Lai
 }
 
 const calloutLetters = 14;
+/** A number stays on the line of its fraction and its unit. */
+const unbroken = (text: string): string => text.replace(/(?<=\d) (?=\d+\/|in\b|mm\b)/g, '\u00a0');
 
 function laidCallout({ text, at, words }: Callout, measure: Measure): Laid {
   const { letter } = measure;
   const [target, stand] = [toPx(at, measure), toPx(words, measure)];
-  const lines = linesOf(text, letter, calloutLetters * letter);
+  const lines = linesOf(unbroken(text), letter, calloutLetters * letter);
   const half = halfOf(lines, letter);
   // Words on what they are about need no leader.
   const onIt = { lines, box: { middle: target, half, turn_rad: 0 }, price: 0 };

@@ -128,6 +128,16 @@ describe('the section', () => {
     expect(named(drawFurnace(charcoal, units)[0]!)).not.toContain('tilt');
   });
 
+  it("shows the room under the vessel's own lid, and no lid where the furnace's stands out", () => {
+    const { vessel, lid, underfloor_m, floor_m } = sampleFurnace;
+    const room_m = vessel.height_m - underfloor_m - floor_m - bore.height_m - lid.thickness_m;
+    expect(lengthOf(section, 'to own lid')).toBeCloseTo(room_m, 9);
+    const low = { ...sampleFurnace, vessel: { ...vessel, height_m: vessel.height_m - room_m } };
+    expect(named(drawFurnace(low, units)[0]!)).not.toContain('to own lid');
+    const made = { ...sampleFurnace, vessel: { ...vessel, given: false } };
+    expect(named(drawFurnace(made, units)[0]!)).not.toContain('to own lid');
+  });
+
   it('stands the crucible on its plinth, or on charcoal that goes down to the floor', () => {
     const spanOf = (drawing: Drawing, matter: Matter) => {
       const found = drawing.shapes.flatMap((shape) =>

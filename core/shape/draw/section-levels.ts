@@ -12,12 +12,17 @@ export interface Levels {
   readonly lidTop: number;
   readonly fill: number;
   readonly spill: number;
+  /** Where a vessel that has a lid of its own is closed by it; none where the furnace's lid stands out. */
+  readonly ownLid: number | undefined;
   readonly bottomOut: number;
   readonly topOut: number;
 }
 
+/** Less room than this under its own lid is no line of its own on the page. */
+const SHOWN_m = 0.01;
+
 export function levelsOf(furnace: Furnace): Levels {
-  const { plinth, bed_m, bore, crucible, lid } = furnace;
+  const { vessel, plinth, bed_m, bore, crucible, lid } = furnace;
   const floor = floorTop_m(furnace);
   const rim = liningTop_m(furnace);
   const spill_m = spillDepth_m({
@@ -31,6 +36,7 @@ export function levelsOf(furnace: Furnace): Levels {
     foot: floor + Math.max(plinth.height_m, bed_m),
     rim,
     lidTop: rim + lid.thickness_m,
+    ownLid: vessel.given && vessel.height_m > rim + lid.thickness_m + SHOWN_m ? vessel.height_m : undefined,
     fill: fillOf(furnace),
     spill: floor + spill_m,
     bottomOut: liningRadius_m(furnace, furnace.underfloor_m),

@@ -52,7 +52,7 @@ export function levelMarks(
 
 export function uprightMarks(
   furnace: Furnace,
-  { floor, foot, rim, lidTop }: Levels,
+  { floor, foot, rim, lidTop, ownLid }: Levels,
   box: Box,
   tube: Seen,
 ): Drawing['marks'] {
@@ -67,6 +67,7 @@ export function uprightMarks(
     ...(foot > floor ? [upright(bed_m > 0 ? 'charcoal' : 'plinth', [floor, foot], 0, left(1))] : []),
     upright('height', [floor, rim], -bore.top_radius_m, left(2)),
     upright('lid', [rim, lidTop], -lid.radius_m, left(2)),
+    ...(ownLid === undefined ? [] : [upright('to own lid', [lidTop, ownLid], -lid.radius_m, left(1))]),
     upright('vessel', [0, vessel.height_m], -vessel.top_radius_m, left(3)),
     ...(tube.axis(start) - tube.bore > floor
       ? [upright('hole above floor', [floor, axis(start) - tube.bore], start, end + row)]
@@ -86,8 +87,8 @@ export interface Section {
 }
 
 export function callouts({ furnace, levels, box, tube, units }: Section): readonly Callout[] {
-  const { crucible, tuyere, bore, rim_m } = furnace;
-  const { foot, rim, lidTop } = levels;
+  const { crucible, tuyere, bore, rim_m, vessel } = furnace;
+  const { foot, rim, lidTop, ownLid } = levels;
   const size = (length_m: number) => formatTape(length_m, units);
   const row = rowOf(box, ROW);
   const right = box.right + row;
@@ -105,6 +106,7 @@ export function callouts({ furnace, levels, box, tube, units }: Section): readon
       [(crucible.outside_radius_m + bore.top_radius_m) / 2, rim - rim_m / 2],
       lidTop + row,
     ),
+    ...(ownLid === undefined ? [] : [callout('own lid', [0.8 * vessel.top_radius_m, ownLid], ownLid + row)]),
     callout(words, [tube.end - 0.02, tube.axis(tube.end - 0.02) + tube.bore / 2], rim - 2.2 * row),
   ];
 }

@@ -181,7 +181,7 @@ function tubeShapes({ start, end, bore, outer, axis }: Seen): readonly Area[] {
   ];
 }
 
-function lines({ bore }: Furnace, { spill, lidTop, floor }: Levels, tube: Seen): readonly Line[] {
+function lines({ bore, vessel }: Furnace, { spill, lidTop, floor, ownLid }: Levels, tube: Seen): readonly Line[] {
   const { start, end, axis, tilt } = tube;
   // Into the tube as far as the pool climbs it.
   const low = axis(start) - tube.bore;
@@ -216,5 +216,18 @@ function lines({ bore }: Furnace, { spill, lidTop, floor }: Levels, tube: Seen):
         [right, spill],
       ],
     },
+    ...(ownLid === undefined
+      ? []
+      : [
+          {
+            kind: 'line',
+            name: '',
+            stroke: 'hidden',
+            points: [
+              [-vessel.top_radius_m, ownLid],
+              [vessel.top_radius_m, ownLid],
+            ],
+          } as const,
+        ]),
   ];
 }

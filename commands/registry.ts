@@ -11,6 +11,7 @@ import { burner } from './burner/burner.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
+import { fuel } from './fuel/fuel.ts';
 import { help } from './help/help.ts';
 import { melt } from './melt/melt.ts';
 import { mix } from './mix/mix.ts';
@@ -31,6 +32,7 @@ export const commands: readonly Command[] = [
   mix,
   touch,
   wall,
+  fuel,
   blast,
   burner,
   flame,

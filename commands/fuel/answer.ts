@@ -1,0 +1,145 @@
+import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel-spread.ts';
+import { answerBalance, type Balance } from '../../core/melt/balance.ts';
+import { balanceModel } from '../../core/melt/balance-question.ts';
+import { ashRoom_kg, type StagedMelt, stageMelt } from '../../core/melt/fuel-staging.ts';
+import type { Answer, AnswerContext } from '../command.ts';
+import { layerText } from '../wall/layers.ts';
+import { lossChart } from './chart.ts';
+import { figuresOf } from './figures.ts';
+import type { FuelOptions } from './options.ts';
+import type { FuelParts } from './parts.ts';
+import { type AskedFuel, askedFuel } from './question.ts';
+import { doubtOf, flowTable, headlineOf, notesOf } from './words.ts';
+
+export function fuelAnswer(options: FuelOptions, context: AnswerContext): Answer {
+  const { units } = context;
+  const asked = askedFuel(options, context);
+  const balance = answerBalance(asked.question);
+  const room_kg = options.ashes?.si ?? ashRoom_kg(asked.question.wall.bore_m);
+  const parts: FuelParts = {
+    asked,
+    options,
+    balance,
+    burnt: balance.fire.fuel,
+    staged: stagedOf(asked, balance, room_kg),
+    ashRoom_kg: room_kg,
+    units,
+    context,
+  };
+  const working = [...balance.steps(), ...(parts.staged?.staging.steps() ?? [])];
+  return {
+    headline: headlineOf(parts),
+    figures: figuresOf(parts),
+    table: flowTable(parts),
+    chart: lossChart(parts, units),
+    notes: notesOf(parts),
+    assumed: asked.assumed,
+    doubt: doubtOf(parts),
+    sources: [...new Set([...working.map(({ source }) => source), ...sourcesOf(asked)])],
+    working,
+    handsOver: handsOver(parts),
+    hazards: {
+      facts: [
+        ...new Set([
+          ...asked.fuel.hazards,
+          ...(asked.cheap?.hazards ?? []),
+          ...asked.alloy.hazards,
+          ...asked.question.wall.layers.flatMap(({ material }) => material.hazards),
+          ...asked.wall.finish.hazards,
+          ...(options.place === 'indoors' ? ['indoors'] : []),
+          ...(options.damp && options.damp.si > 0.01 ? ['damp-lining', 'fast-firing'] : []),
+        ]),
+      ],
+    },
+    next: nextLines(parts),
+  };
+}
+
+const sourcesOf = ({ fuel, alloy }: AskedFuel): readonly string[] => [
+  fuel.lower_heat_J_kg.source,
+  fuel.ash.source,
+  alloy.melting_correction_J_kg.source,
+  'common-practice',
+];
+
+/** The first fuel's share of the work, where both are priced in one money. */
+function stagedOf(asked: AskedFuel, balance: Balance, ash_limit_kg: number): StagedMelt | undefined {
+  const { cheap, fuel, priceOf, question } = asked;
+  const prices = [cheap, fuel].map((one) => one && priceOf(one));
+  const [first, second] = prices;
+  if (!cheap || !first || !second || first.currency !== second.currency) return undefined;
+  const firing = {
+    ...question.firing,
+    fuel: cheap,
+    ash: cheap.ash,
+    moisture: cheap.moisture.typical,
+    dry_J_kg: dryAshFreeSpread_J_kg(cheap),
+  };
+  const { fire, typical } = balanceModel({ ...question, firing }, balance.ends);
+  return stageMelt(balance, {
+    cheap: { fire: fire(typical), price_USD_kg: first.per_kg.typical },
+    better: { fire: balance.fire, price_USD_kg: second.per_kg.typical },
+    ash_limit_kg,
+  });
+}
+
+/** For `wall`, `blast`, `burner` and `flame`: as it would be typed. */
+function handsOver({ asked, options, balance, burnt }: FuelParts): Record<string, string> {
+  const { wall, fuel, alloy, mass_kg } = asked;
+  const { first } = balance.melts;
+  const { question } = wall;
+  const burns_kg_h = (first.power_W / burnt.lower_heat_J_kg) * 3600;
+  const passed = Object.fromEntries(
+    (['lid', 'floor', 'finish'] as const).flatMap((name) =>
+      options[name] === undefined ? [] : [[name, options[name]]],
+    ),
+  );
+  return {
+    fuel: fuel.id,
+    rate: `${(first.power_W / 1000).toPrecision(4)} kW`,
+    flow: `${(burns_kg_h * balance.fire.air_kg_kg).toPrecision(4)} kg/h`,
+    ...(fuel.hazards.includes('propane')
+      ? { propane: `${burns_kg_h.toPrecision(4)} kg/h`, each: `${first.fuel_kg.toPrecision(4)} kg` }
+      : {}),
+    ...(options.co ? { co: options.co.text } : {}),
+    ...(options.excess ? { excess: options.excess.text } : {}),
+    layers: wall.layers.map(layerText).join('; '),
+    bore: millimetres(question.bore_m),
+    height: millimetres(question.height_m),
+    hot: `${Number((question.hot_K.typical - 273.15).toFixed(2))} °C`,
+    // To the hundredth of a second: `wall` then stores the same.
+    ramp: `${(first.climb_s / 60).toFixed(4)} min`,
+    hold: `${(first.hold_s / 60).toFixed(4)} min`,
+    vent: millimetres(2 * question.vent_radius_m),
+    shell: millimetres(question.shell_m),
+    ...passed,
+    metal: alloy.id.replaceAll('-', ' '),
+    amount: `${Number(mass_kg.toPrecision(6))} kg`,
+    pour: `${Number((asked.question.charge.pour_K - 273.15).toFixed(2))} °C`,
+    heat: `${(asked.question.charge.metal_J.typical / 1e6).toPrecision(6)} MJ`,
+    crucible: asked.crucible,
+  };
+}
+
+const millimetres = (value: number): string => `${Number((value * 1000).toPrecision(6))} mm`;
+
+function nextLines({ asked, options, context: { commands } }: FuelParts): NonNullable<Answer['next']> {
+  const has = (name: string) => commands.some((one) => one.name === name);
+  const { fuel, cheap } = asked;
+  const gas = fuel.kind === 'gas';
+  const bottled = fuel.hazards.includes('propane');
+  return [
+    ...(gas
+      ? [{ label: 'the same over charcoal', line: 'again fuel=lump charcoal' }]
+      : [{ label: 'the same with propane', line: 'again fuel=propane' }]),
+    ...(fuel.id === 'lump-charcoal' && !cheap
+      ? [{ label: 'briquettes first', line: 'again fuel=briquettes then lump' }]
+      : []),
+    ...(options.melts === undefined ? [{ label: 'three in a row', line: 'again melts=3' }] : []),
+    ...(bottled && has('burner') ? [{ label: 'the burner for it', line: 'burner for=last' }] : []),
+    ...(!gas && has('blast') ? [{ label: 'the blower for it', line: 'blast for=last' }] : []),
+    ...(has('wall') ? [{ label: 'the wall through this melt', line: 'wall for=last' }] : []),
+    ...(has('flame') ? [{ label: 'how hot it burns', line: `flame ${fuel.id}` }] : []),
+    { label: 'how that was worked out', line: 'why' },
+  ];
+}

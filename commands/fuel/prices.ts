@@ -1,0 +1,65 @@
+import { AskError } from '../../core/ask-error.ts';
+import { type Fuel, findFuel } from '../../core/fire/fuel.ts';
+import { type Currency, currencyOf } from '../../core/quantity/currency.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { readQuantity } from '../../core/quantity/parse.ts';
+
+/** What a kilogram costs. */
+export interface FuelPrice {
+  readonly per_kg: number;
+  readonly currency: Currency;
+}
+
+const money =
+  /([$€£]|\b[A-Z]{3}\b)\s*(\d{1,5}(?:[.,]\d{1,2})?)|(\d{1,5}(?:[.,]\d{1,2})?)\s*([$€£]|\b[A-Z]{3}\b|\bdollars?\b)/iu;
+
+/** `$18 for 20 lb`, `20 lb $18`, `$2.20/kg`, `$3 a gallon`: a kilogram of this fuel. */
+export function readPrice(said: string, fuel: Fuel, units: UnitSystem): FuelPrice {
+  const found = money.exec(said);
+  const paid = Number((found?.[2] ?? found?.[3] ?? '').replace(',', '.'));
+  const currency = currencyOf((found?.[1] ?? found?.[4] ?? '').replace(/^dollars?$/i, '$'));
+  const rest = said
+    .replace(money, ' ')
+    .replace(/^\s*(?:for|per|an?|each|\/)\s*|\s*(?:for|per|each)\s*$/giu, ' ')
+    .replace(/^[\s/]+|[\s/]+$/g, '');
+  if (!found || currency === undefined || !Number.isFinite(paid)) throw unreadable(said);
+  const size = rest === '' ? (units === 'US' ? '1 lb' : '1 kg') : /^\d/.test(rest) ? rest : `1 ${rest}`;
+  const amount = readQuantity(size, {
+    dimensions: ['mass', 'volume'],
+    label: 'what the price is for',
+    min: 1e-5,
+    max: 1e5,
+  });
+  return { per_kg: paid / (amount.dimension === 'mass' ? amount.si : amount.si * densityOf(fuel)), currency };
+}
+
+/** `lump 20 lb $18; briquettes 16 lb $12`, by fuel. */
+export function readPrices(said: string, units: UnitSystem): ReadonlyMap<string, FuelPrice> {
+  return new Map(
+    said.split(';').map((one) => {
+      const [, name = '', rest = ''] = /^\s*([\p{L}][\p{L} -]*?)\s*(?=[\d$€£])(.*)$/u.exec(one) ?? [];
+      if (name === '') throw unreadable(one);
+      const fuel = findFuel(name);
+      return [fuel.id, readPrice(rest, fuel, units)] as const;
+    }),
+  );
+}
+
+/** Of the liquid, or loose in a heap; bottled gas is sold by the volume of its liquid. */
+function densityOf({ name, kind, bulk_density_kg_m3 }: Fuel): number {
+  if (bulk_density_kg_m3) return bulk_density_kg_m3.typical;
+  throw new AskError({
+    code: 'unfit',
+    what: `no density of ${name} is known here${kind === 'gas' ? '' : ' in a heap'}, so a price by volume says nothing`,
+    expected: 'a price for a weight',
+    example: '$18 for 20 lb',
+  });
+}
+
+const unreadable = (said: string) =>
+  new AskError({
+    code: 'unreadable',
+    what: `"${said.trim().slice(0, 40)}" is not a price`,
+    expected: 'money, and what it buys: $18 for 20 lb; with prices= a fuel before each and a semicolon between',
+    example: '$18 for 20 lb',
+  });

@@ -1,0 +1,39 @@
+const broken = '\u200b';
+
+/**
+ * Text that shows as it was typed: no formatting, mention, time stamp, masked or plain link comes of it. Line breaks
+ * stay, other invisible characters become spaces.
+ */
+export const escaped = (text: string): string =>
+  plain(text)
+    .replace(/[\\*_~`|<[\]]/g, '\\$&')
+    .replace(/^(\s*)([#>-])/gm, '$1\\$2')
+    .replace(/@/g, `@${broken}`)
+    .replace(/:\/\//g, `:${broken}//`);
+
+/** For labels, footers and other text that knows no formatting. */
+export const plain = (text: string): string =>
+  text
+    .replace(/\r\n?/g, '\n')
+    .replace(/[^\P{Cc}\n]|\p{Cf}/gu, ' ')
+    .replace(/\p{Cs}/gu, '�');
+
+/** At most `most` characters, with a sign where something is missing. Never half a letter. */
+export function clipped(text: string, most: number): string {
+  if (text.length <= most) return text;
+  let kept = '';
+  for (const letter of text) {
+    if (kept.length + letter.length > most - 1) break;
+    kept += letter;
+  }
+  return `${kept}…`;
+}
+
+/** Escaped, and at most `most` characters after that: never half an escape. */
+export function escapedTo(text: string, most: number): string {
+  const whole = escaped(text);
+  if (whole.length <= most) return whole;
+  let raw = clipped(text, most);
+  while (escaped(raw).length > most) raw = clipped(raw, raw.length - Math.max(1, (escaped(raw).length - most) >> 1));
+  return escaped(raw);
+}

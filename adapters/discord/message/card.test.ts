@@ -1,0 +1,164 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Card, Reply } from '../../../commands/card.ts';
+import { sampleCard, worstCautions } from '../../terminal/sample-card.ts';
+import { limits } from '../limits.ts';
+import { lengthOf, messageOf } from './card.ts';
+import { errorMessage } from './error.ts';
+import type { Message } from './payload.ts';
+
+/** Every published limit of a message, by name where one is broken. */
+function broken({ content = '', embeds, files }: Message): readonly string[] {
+  const embed = embeds[0]!;
+  const { description = '', fields = [], footer } = embed;
+  const over = (name: string, length: number, most: number) => (length > most ? [`${name}: ${length} > ${most}`] : []);
+  return [
+    ...over('content', content.length, limits.content),
+    ...over('description', description.length, limits.description),
+    ...over('fields', fields.length, limits.fields),
+    ...over('footer', footer?.text.length ?? 0, limits.footer),
+    ...over('embed', lengthOf(embed), limits.embed),
+    ...over('embeds', embeds.length, 1),
+    ...over('files', files.length, 2),
+    ...fields.flatMap(({ name, value }) => [
+      ...over('field name', name.length, limits.fieldName),
+      ...over('field value', value.length, limits.fieldValue),
+      ...(name === '' ? ['a field has no name'] : []),
+      ...(value.trim() === '' ? ['a field says nothing'] : []),
+    ]),
+    ...(content === '' && description === '' ? ['no headline'] : []),
+  ];
+}
+
+const nasty = fc.oneof(
+  fc.string({ maxLength: 60, unit: 'grapheme' }),
+  fc.constantFrom(
+    '@everyone',
+    '<@1234>',
+    '**',
+    '`x`',
+    '||s||',
+    '[a](https://b.c)',
+    '\n# h',
+    '\\',
+    '___',
+    '﷽'.repeat(40),
+  ),
+  fc.string({ maxLength: 3000 }),
+  fc.constant('*'.repeat(1500)),
+);
+const figure = fc.record({
+  id: fc.constant('x.y'),
+  label: nasty,
+  value: fc.double({ noNaN: true, min: -1e12, max: 1e12 }),
+  unit: fc.constantFrom('m', 'kg', 'K', 'W', 'count', 'Pa', 's'),
+  rangeBasis: fc.constant('none'),
+  note: nasty,
+});
+const card = fc
+  .record({
+    headline: nasty,
+    cautions: fc.oneof(fc.constant(worstCautions), fc.subarray([...worstCautions])),
+    figures: fc.array(figure, { maxLength: 40 }),
+    table: fc.record({
+      columns: fc.array(nasty, { maxLength: 6 }),
+      rows: fc.array(fc.array(nasty, { maxLength: 6 }), { maxLength: 60 }),
+    }),
+    notes: fc.array(nasty, { maxLength: 30 }),
+    given: fc.array(nasty, { maxLength: 20 }),
+    assumed: fc.array(fc.record({ text: nasty, override: nasty }), { maxLength: 20 }),
+    doubt: nasty,
+    sources: fc.constantFrom(['derived'], ['derived', 'common-practice']),
+    command: fc.constantFrom('mix', 'why'),
+    steps: fc.nat(60),
+    units: fc.constantFrom('metric', 'US'),
+  })
+  .map(({ steps, ...parts }) => {
+    const working = Array.from({ length: steps }, () => sampleCard.working[0]!);
+    return { ...sampleCard, ...parts, working } as Card;
+  });
+
+const everything = ({ content = '', embeds }: Message) =>
+  [content, embeds[0]?.description ?? '', ...(embeds[0]?.fields ?? []).map(({ value }) => value)].join('\n');
+
+describe('a card as a message', () => {
+  test('breaks no limit, whatever is on it, and never loses headline or cautions', () => {
+    fc.assert(
+      fc.property(card, (any) => {
+        const message = messageOf(any);
+        expect(broken(message)).toEqual([]);
+        const said = everything(message).replaceAll('\\', '');
+        for (const { text } of any.cautions) expect(said).toContain(text);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test('the card with the most cautions there can be keeps each of them and its headline', () => {
+    const message = messageOf({ ...sampleCard, headline: 'x'.repeat(800), cautions: worstCautions });
+    expect(broken(message)).toEqual([]);
+    const said = everything(message);
+    expect(said).toContain('x'.repeat(800));
+    for (const { text } of worstCautions) expect(said).toContain(text);
+    expect(message.files.map(({ name }) => name)).toEqual(['mix.txt']);
+    expect(new TextDecoder().decode(message.files[0]?.bytes)).toContain('dry clay');
+  });
+
+  test('stands in the order of the house: answer, what can hurt, figures, table, the rest', () => {
+    const { embeds, files } = messageOf(sampleCard);
+    expect(embeds[0]?.description).toBe('**15 kg clay and 49 kg sand.**');
+    expect(embeds[0]?.fields?.map(({ name }) => name)).toEqual([
+      'What can hurt',
+      'dry clay',
+      'sand',
+      'batch · clay',
+      'Beside it',
+      'Biggest doubt',
+      'I assumed',
+      'You gave',
+    ]);
+    expect(embeds[0]?.fields?.[0]?.inline).toBe(false);
+    expect(embeds[0]?.fields?.[1]).toMatchObject({ value: '**15 kg**\n(12 to 18)\n33 lb\n1 bag', inline: true });
+    expect(embeds[0]?.footer?.text).toContain('Sources:');
+    expect(files).toEqual([]);
+  });
+
+  test('drops sources first, then rows, then figures', () => {
+    const filled = (length: number) =>
+      messageOf({ ...sampleCard, notes: Array.from({ length }, () => 'n'.repeat(99)) });
+    const seen = Array.from({ length: 64 }, (_, at) => filled(at)).map(({ embeds: [embed] }) => ({
+      sources: embed?.footer?.text.includes('Sources') ?? false,
+      rows: embed?.fields?.find(({ name }) => name.startsWith('batch'))?.value.split('\n').length ?? 0,
+      figures: embed?.fields?.filter(({ inline }) => inline).length ?? 0,
+    }));
+    for (const { sources, rows, figures } of seen) {
+      if (rows < 2) expect(sources).toBe(false);
+      if (figures < 2) expect(rows).toBe(0);
+    }
+    expect(seen.at(-1)).toEqual({ sources: false, rows: 0, figures: 0 });
+    expect(seen[0]).toEqual({ sources: true, rows: 2, figures: 2 });
+  });
+
+  test('why writes the working out', () => {
+    const fields = messageOf({ ...sampleCard, command: 'why' }).embeds[0]?.fields ?? [];
+    expect(fields.find(({ name }) => name === 'The working')?.value).toContain('dry mass = volume × density');
+    expect(fields.some(({ name }) => name === 'Sources')).toBe(true);
+  });
+
+  test('a picture is the embed’s image and carries its words', () => {
+    const message = messageOf(sampleCard, { name: 'mix.png', bytes: new Uint8Array(3), alt: 'a ring' });
+    expect(message.embeds[0]?.image?.url).toBe('attachment://mix.png');
+    expect(message.files).toHaveLength(1);
+  });
+});
+
+test('an error breaks no limit either, with every caution there is', () => {
+  fc.assert(
+    fc.property(fc.record({ what: nasty, expected: nasty, example: nasty }), (error) => {
+      const reply = { kind: 'error', error: { code: 'unfit', ...error }, cautions: worstCautions } as const;
+      const message = errorMessage(reply satisfies Reply);
+      expect(broken(message)).toEqual([]);
+      for (const { text } of worstCautions) expect(everything(message)).toContain(text);
+    }),
+  );
+});

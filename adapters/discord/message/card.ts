@@ -1,0 +1,141 @@
+import type { APIEmbed, APIEmbedField } from 'discord.js';
+import type { Card } from '../../../commands/card.ts';
+import { sourceOf } from '../../../core/sources/sources.ts';
+import { renderCard } from '../../terminal/render.ts';
+import { clipped, escapedTo, plain } from '../escape.ts';
+import { limits } from '../limits.ts';
+import { cautionFields, colourOf, type Reasons } from './cautions.ts';
+import { fieldsOf } from './chunks.ts';
+import { figureFields, tableFields } from './figures.ts';
+import type { FileOut, Message } from './payload.ts';
+import { workingFields } from './working.ts';
+
+/** What of a card is shown. What goes first where there is no room: sources, rows, figures, then the rest from the end. */
+interface Kept {
+  readonly sources: boolean;
+  readonly rows: number;
+  readonly figures: number;
+  readonly steps: number;
+  readonly rest: number;
+  readonly notes: number;
+  readonly reasons: Reasons;
+}
+
+/** A card as one message. What it has no room for stands in a text file beside it. */
+export function messageOf(card: Card, picture?: FileOut): Message {
+  const whole: Kept = {
+    sources: true,
+    rows: card.table?.rows.length ?? 0,
+    figures: card.figures.length,
+    steps: card.command === 'why' ? card.working.length : 0,
+    rest: 3,
+    notes: card.notes.length,
+    reasons: card.command === 'why' ? 'all' : 'dangers',
+  };
+  const { kept, embed } = longestThatFits(whole, (some) => embedOf(card, some, leavesOut(some, whole), picture));
+  // The gravest case: so many cautions that the answer stands above the embed instead of in it.
+  const moved = fits(embed) ? undefined : embed.description;
+  if (moved !== undefined) delete embed.description;
+  return {
+    ...(moved === undefined ? {} : { content: clipped(moved, limits.content) }),
+    embeds: [embed],
+    components: [],
+    files: [...(picture ? [picture] : []), ...(leavesOut(kept, whole) ? [textOf(card)] : [])],
+  };
+}
+
+/** Each step leaves out one thing more, so the longest embed that fits is found by halving. */
+function longestThatFits(whole: Kept, embed: (kept: Kept) => APIEmbed) {
+  const steps = [whole];
+  for (let next = fewer(whole); next; next = fewer(next)) steps.push(next);
+  let [first, last] = [0, steps.length - 1];
+  while (first < last) {
+    const middle = (first + last) >> 1;
+    if (fits(embed(steps[middle]!))) last = middle;
+    else first = middle + 1;
+  }
+  const kept = steps[first]!;
+  return { kept, embed: embed(kept) };
+}
+
+function fewer(kept: Kept): Kept | undefined {
+  if (kept.sources) return { ...kept, sources: false };
+  if (kept.rows > 0) return { ...kept, rows: kept.rows - 1 };
+  if (kept.figures > 0) return { ...kept, figures: kept.figures - 1 };
+  if (kept.steps > 0) return { ...kept, steps: kept.steps - 1 };
+  if (kept.rest > 0) return { ...kept, rest: kept.rest - 1 };
+  if (kept.notes > 0) return { ...kept, notes: kept.notes - 1 };
+  const reasons = lessReason[kept.reasons];
+  return reasons && { ...kept, reasons };
+}
+
+const lessReason: Readonly<Record<Reasons, Reasons | undefined>> = {
+  all: 'dangers',
+  dangers: 'leads',
+  leads: 'none',
+  none: undefined,
+};
+
+/** Sources alone are a word away (`why`), so a card that only lost those needs no file. */
+const leavesOut = (kept: Kept, whole: Kept): boolean =>
+  (['rows', 'figures', 'steps', 'rest', 'notes', 'reasons'] as const).some((part) => kept[part] !== whole[part]);
+
+function embedOf(card: Card, kept: Kept, shortened: boolean, picture: FileOut | undefined): APIEmbed {
+  const explains = card.command === 'why';
+  const basis: readonly (readonly [string, readonly string[]])[] = [
+    ['Biggest doubt', card.doubt === undefined ? [] : [card.doubt]],
+    ['I assumed', card.assumed.map(({ text, override }) => (override ? `${text} (${override})` : text))],
+    ['You gave', card.given],
+  ];
+  const fields: readonly APIEmbedField[] = [
+    ...cautionFields(card.cautions, kept.reasons),
+    ...figureFields(card, kept.figures),
+    ...(card.table ? tableFields(card.table, kept.rows) : []),
+    ...workingFields(card, kept.steps),
+    ...fieldsOf('Beside it', card.notes.slice(0, kept.notes).map(fieldLine)),
+    ...basis.slice(0, kept.rest).flatMap(([name, lines]) => fieldsOf(name, lines.map(fieldLine))),
+    ...(explains && kept.sources
+      ? fieldsOf(
+          'Sources',
+          card.sources.map((id) => fieldLine(sourceOf(id).title)),
+        )
+      : []),
+  ];
+  const small = [
+    ...(shortened ? ['No room here for all of it: the whole answer is in the text file.'] : []),
+    ...(kept.sources && !explains && card.sources.length > 0 ? [sourcesLine(card.sources)] : []),
+  ].join('\n');
+  return {
+    description: `**${escapedTo(card.headline, limits.content - 100)}**`,
+    color: colourOf(card.cautions),
+    fields: [...fields],
+    ...(picture ? { image: { url: `attachment://${picture.name}` } } : {}),
+    ...(small === '' ? {} : { footer: { text: small } }),
+  };
+}
+
+const fieldLine = (line: string): string => escapedTo(line, limits.fieldValue).trim() || '–';
+
+const sourcesRoom = 400;
+
+function sourcesLine(ids: Card['sources']): string {
+  const titles = ids.map((id) => sourceOf(id).title).join(' · ');
+  const line = titles.length <= sourcesRoom ? titles : `${ids.length}, why lists them`;
+  return plain(`Sources: ${line}`);
+}
+
+export const lengthOf = ({ title = '', description = '', fields = [], footer, author }: APIEmbed): number =>
+  [title, description, footer?.text ?? '', author?.name ?? '', ...fields.flatMap(({ name, value }) => [name, value])]
+    .map(({ length }) => length)
+    .reduce((sum, length) => sum + length, 0);
+
+const fits = (embed: APIEmbed): boolean =>
+  lengthOf(embed) <= limits.embed && (embed.fields?.length ?? 0) <= limits.fields;
+
+const textWidth = 100;
+
+const textOf = (card: Card): FileOut => ({
+  name: `${card.command.replaceAll(' ', '-')}.txt`,
+  bytes: new TextEncoder().encode(`${renderCard(card, { color: false, width: textWidth })}\n`),
+  alt: 'The whole answer as text',
+});

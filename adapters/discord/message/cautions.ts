@@ -1,0 +1,34 @@
+import type { Caution, Severity } from '../../../core/hazard/caution.ts';
+import { escapedTo } from '../escape.ts';
+import { limits } from '../limits.ts';
+import { fieldsOf } from './chunks.ts';
+
+/** Which cautions say why: where everything does not fit, their reasons go before any of them does. */
+export type Reasons = 'all' | 'dangers' | 'leads' | 'none';
+
+/** By the gravest; without any, the colour of warm clay. */
+export const colourOf = (cautions: readonly Caution[]): number =>
+  colours[(['danger', 'caution', 'note'] as const).find((one) => cautions.some((c) => c.severity === one)) ?? 'none'];
+
+const colours: Readonly<Record<Severity | 'none', number>> = {
+  danger: 0xb3261e,
+  caution: 0xc77700,
+  note: 0x5f6b76,
+  none: 0x8a5a3c,
+};
+
+/** What this very question triggers stands first, then by weight as the rules have it. */
+export function cautionFields(cautions: readonly Caution[], reasons: Reasons) {
+  const ordered = [...cautions.filter(({ leads }) => leads), ...cautions.filter(({ leads }) => !leads)];
+  return fieldsOf(
+    'What can hurt',
+    ordered.map((caution) => lineOf(caution, reasons)),
+  );
+}
+
+function lineOf({ severity, text, reason, standing, leads }: Caution, reasons: Reasons): string {
+  const why = reasons === 'all' || (reasons === 'dangers' && severity === 'danger') || (reasons === 'leads' && leads);
+  const said = [text, ...(why ? [reason] : []), ...(standing === 'from memory' ? ['(from memory)'] : [])].join(' ');
+  const before = severity === 'danger' ? '**Danger:** ' : '';
+  return `${before}${escapedTo(said, limits.fieldValue - before.length)}`;
+}

@@ -78,7 +78,7 @@ function metalIn(name: string, commands: readonly Command[], amount?: string): O
       return { alloy: findPour(one), form };
     } catch (error) {
       if (!(error instanceof AskError)) throw error;
-      refusal = error;
+      refusal ??= error;
     }
   }
   refuseFuel(name, commands);
@@ -90,10 +90,10 @@ function metalIn(name: string, commands: readonly Command[], amount?: string): O
 
 const named = pours.flatMap(({ id, name, aliases }) => [id, name, ...aliases]);
 
-/** More than every second letter is another: no slip of the finger. */
+/** More than two letters in five are others: no slip of the finger. */
 function isFar(name: string): boolean {
   const [near = ''] = nearest(name, named, 1);
-  return distance(name.toLowerCase(), near) > Math.max(name.length, near.length) / 2;
+  return distance(name.toLowerCase(), near) > 0.4 * Math.max(name.length, near.length);
 }
 
 const farOff = (name: string, amount: string) =>

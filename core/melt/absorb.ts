@@ -35,9 +35,10 @@ export function absorbTime_s({
 }): number {
   const conductance_W_K = fire.film_W_m2K * fire.area_m2;
   let time_s = 0;
-  for (const [index, to] of curve.entries()) {
-    const from = curve[index - 1];
-    if (from === undefined) continue;
+  // Plain loop: this runs in the thousand samples of a range.
+  for (let index = 1; index < curve.length; index++) {
+    const from = curve[index - 1]!;
+    const to = curve[index]!;
     const rise_dK = to.T_K - from.T_K;
     const heat_J = mass_kg * (to.heat_J_kg - from.heat_J_kg) + pot_J_K * rise_dK;
     const cool_dK = fire.fire_K - from.T_K;

@@ -1,0 +1,24 @@
+import type { Command } from '../../commands/command.ts';
+
+/** How the platform calls a command: `size can` is the subcommand `can` of `size`. */
+export interface SlashName {
+  readonly name: string;
+  readonly sub?: string;
+}
+
+/**
+ * Commands that share a first word become one application command. One that is only that word (`units` beside
+ * `units here`) cannot stand beside subcommands, so it becomes one too, named by its subject.
+ */
+export function slashName(command: Command, commands: readonly Command[]): SlashName {
+  const [name = '', ...rest] = command.name.split(' ');
+  if (rest.length > 0) return { name, sub: rest.join('-') };
+  const inFamily = commands.some((one) => one.name.startsWith(`${name} `));
+  return inFamily ? { name, sub: command.subject ?? 'show' } : { name };
+}
+
+export const commandOf = ({ name, sub }: SlashName, commands: readonly Command[]): Command | undefined =>
+  commands.find((one) => {
+    const slash = slashName(one, commands);
+    return slash.name === name && slash.sub === sub;
+  });

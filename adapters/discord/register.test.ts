@@ -1,0 +1,93 @@
+import { describe, expect, test } from 'vitest';
+import { commands } from '../../commands/registry.ts';
+import { charactersOf, fieldNames } from './bodies.ts';
+import { limits } from './limits.ts';
+import { commandOf, slashName } from './names.ts';
+import { commandBodies, planRegistration } from './register.ts';
+
+const bodies = commandBodies(commands);
+const wire = JSON.parse(JSON.stringify(bodies)) as typeof bodies;
+const existing = wire.map((body, at) => ({ ...body, id: String(at), application_id: '1', version: '2', nsfw: false }));
+
+interface Option {
+  readonly type: number;
+  readonly name: string;
+  readonly description: string;
+  readonly required?: boolean;
+  readonly autocomplete?: boolean;
+  readonly choices?: readonly { readonly name: string; readonly value: string }[];
+  readonly options?: readonly Option[];
+}
+const leaves = (option: Option): readonly Option[] => [option, ...(option.options ?? []).flatMap(leaves)];
+
+describe('the list of commands as the platform takes it', () => {
+  test('every command is there once, a family as one', () => {
+    expect(bodies.map(({ name }) => name)).toEqual([...new Set(commands.map(({ name }) => name.split(' ')[0]))]);
+    for (const command of commands) expect(commandOf(slashName(command, commands), commands)).toBe(command);
+    expect(bodies.length).toBeLessThanOrEqual(100);
+  });
+
+  test.each(wire.map((body) => [body.name, body] as const))('%s keeps every published limit', (_name, body) => {
+    expect(charactersOf(body)).toBeLessThanOrEqual(limits.commandCharacters);
+    const all = [
+      { ...body, type: 0 } as unknown as Option,
+      ...(body.options ?? []).flatMap((one) => leaves(one as Option)),
+    ];
+    for (const { name, description, options = [], choices = [], autocomplete } of all) {
+      expect(name).toMatch(/^[-_\p{Ll}\p{N}]{1,32}$/u);
+      expect(description.length).toBeGreaterThan(0);
+      expect(description.length).toBeLessThanOrEqual(limits.commandDescription);
+      expect(options.length).toBeLessThanOrEqual(limits.options);
+      expect(new Set(options.map((one) => one.name)).size).toBe(options.length);
+      expect(choices.length).toBeLessThanOrEqual(limits.choices);
+      expect(choices.length > 0 && autocomplete === true).toBe(false);
+      const required = options.map((one) => one.required ?? false);
+      expect(required).toEqual(required.toSorted((a, b) => Number(b) - Number(a)));
+    }
+  });
+
+  test('options beyond the platform’s number are reached through one that takes a line', () => {
+    for (const command of commands) {
+      const fields = fieldNames(command);
+      const own = Object.keys(command.options.shape);
+      expect(own.every((name) => fields.includes(name)) || fields.includes('more')).toBe(true);
+      if (!command.takesLine && !command.passing) expect(fields).toEqual(expect.arrayContaining(['for', 'units']));
+    }
+  });
+
+  test('works in guilds, in the bot’s own messages and where a person installed it', () => {
+    for (const { integration_types, contexts } of bodies) {
+      expect(integration_types).toEqual([0, 1]);
+      expect(contexts).toEqual([0, 1, 2]);
+    }
+  });
+});
+
+describe('what to register', () => {
+  test('nothing where everything is there', () => {
+    expect(planRegistration(existing, bodies)).toEqual({ differences: [], unknown: [] });
+  });
+
+  test('everything where nothing is', () => {
+    const { put, differences } = planRegistration([], bodies);
+    expect(put).toEqual(bodies);
+    expect(differences).toHaveLength(bodies.length);
+  });
+
+  test('a changed word is named', () => {
+    const [first, ...rest] = existing;
+    const { differences, put } = planRegistration([{ ...first!, description: 'old' }, ...rest], bodies);
+    expect(differences).toEqual([`~ ${first!.name} description: "old" → "${first!.description}"`]);
+    expect(put).toHaveLength(bodies.length);
+  });
+
+  test('another’s command is kept as it was, and only deleted when that is wished', () => {
+    const other = { name: 'other', description: 'not ours', type: 1 as const, id: '9', version: '1' };
+    expect(planRegistration([...existing, other], bodies)).toEqual({ differences: [], unknown: ['other'] });
+    const kept = planRegistration([...existing.slice(1), other], bodies);
+    expect(kept.put?.at(-1)).toEqual({ name: 'other', description: 'not ours', type: 1 });
+    const gone = planRegistration([...existing, other], bodies, { deleteUnknown: true });
+    expect(gone.put).toEqual(bodies);
+    expect(gone.differences).toEqual(['- other: not ours, deleted']);
+  });
+});

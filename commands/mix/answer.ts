@@ -1,12 +1,14 @@
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { Spread } from '../../core/materials/spread.ts';
 import type { Estimate } from '../../core/mix/estimate.ts';
-import { type Bag, bagsFor } from '../../core/mix/price.ts';
+import { bagsFor } from '../../core/mix/price.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure } from '../../core/quantity/format.ts';
 import type { Step } from '../../core/step.ts';
 import type { Assumption } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { type KnownPrice, whosePrices } from '../prices.ts';
+import { costOf, noCostNote, type Sold, shortName, soldAs } from './cost.ts';
 import type { MixOptions } from './options.ts';
 import type { MixQuestion } from './question.ts';
 
@@ -14,8 +16,7 @@ interface Parts {
   readonly question: MixQuestion;
   readonly options: MixOptions;
   readonly estimate: Estimate;
-  readonly bag: (material: string) => Bag | undefined;
-  readonly own: boolean;
+  readonly prices: ReadonlyMap<string, KnownPrice>;
   readonly context: AnswerContext;
 }
 
@@ -29,7 +30,8 @@ export function mixAnswer(parts: Parts): Answer {
     const { lead, range } = formatFigure(figure, context.units);
     return range === undefined ? lead : `${lead} (${range})`;
   };
-  const ingredients = ingredientFigures(parts);
+  const sold = estimate.typical.ingredients.map(({ material }) => soldAs(material, parts.prices));
+  const ingredients = ingredientFigures(parts, sold);
   const water = waterFigure(parts);
   const wet = sampled('mix.wet_mass', 'wet mix', typical.wet_mass_kg, 'kg', estimate.ranges.wet);
   const volume: Figure = {
@@ -44,12 +46,24 @@ export function mixAnswer(parts: Parts): Answer {
   };
   const masses = ingredients.filter(({ id }) => id.endsWith('_mass'));
   const name = capital(question.ownRatio ? 'own ratio' : question.recipe.name);
-  const cost = costFigure(parts);
+  const cost = costOf(estimate, sold);
   return {
     headline: `${name}: ${masses.map((one) => `${show(one)} ${one.label}`).join(', ')}, with about ${show(water)} of water, fills ${show(volume)}.`,
-    figures: [...ingredients, water, wet, volume, ...afterwards(parts), ...(cost ? [cost] : [])],
-    notes: notesOf(parts),
-    assumed: assumptions(question, options, parts.own),
+    figures: [
+      ...ingredients,
+      water,
+      wet,
+      volume,
+      ...afterwards(parts),
+      ...(cost ? [judged('mix.cost', 'cost', cost.total, cost.currency)] : []),
+    ],
+    notes: [...notesOf(parts), ...noCostNote(sold)],
+    given: whosePrices(
+      sold.flatMap((one) => one?.known ?? []),
+      context.now,
+      context.units,
+    ),
+    assumed: assumptions(question, options, sold),
     doubt: estimate.movesMost
       ? `${estimate.movesMost.input} (${Math.round(estimate.movesMost.share * 100)} % of the spread)`
       : 'nothing that was sampled',
@@ -86,10 +100,10 @@ function judged(id: string, label: string, spread: Spread, unit: Figure['unit'])
   };
 }
 
-function ingredientFigures({ estimate, bag }: Parts): readonly Figure[] {
+function ingredientFigures({ estimate }: Parts, bags: readonly (Sold | undefined)[]): readonly Figure[] {
   return estimate.typical.ingredients.flatMap((one, index, all): Figure[] => {
     const label = shortName(one.material);
-    const sold = bag(one.material);
+    const sold = bags[index];
     const count = sold ? bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) : undefined;
     const earlier = all.slice(0, index).filter(({ slot }) => slot === one.slot).length;
     const id = `mix.${one.slot}${earlier === 0 ? '' : earlier + 1}`;
@@ -175,26 +189,6 @@ function batches({ typical, volume_m3, ranges }: Estimate, tub: NonNullable<MixO
   };
 }
 
-/** Whole bags at each end: prices and bag counts move together. */
-function costFigure({ estimate, bag }: Parts): Figure | undefined {
-  const totals = { low: 0, typical: 0, high: 0 };
-  for (const [index, one] of estimate.typical.ingredients.entries()) {
-    const sold = bag(one.material);
-    if (!sold) return undefined;
-    const mass = estimate.ranges[`mass${index}`];
-    const loose = estimate.ranges[`loose${index}`];
-    const need = (end: 'low' | 'high') => ({
-      mass_kg: mass?.[end] ?? one.weighed_kg,
-      loose_volume_m3: loose?.[end] ?? one.loose_volume_m3,
-    });
-    totals.low += bagsFor(sold, need('low')) * sold.price_USD.low;
-    totals.typical +=
-      bagsFor(sold, { mass_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 }) * sold.price_USD.typical;
-    totals.high += bagsFor(sold, need('high')) * sold.price_USD.high;
-  }
-  return judged('mix.cost', 'cost', totals, 'USD');
-}
-
 function notesOf({ question, estimate, options }: Parts): readonly string[] {
   const heavy = (estimate.ranges.wet?.high ?? estimate.typical.wet_mass_kg) > oneLift_kg;
   return [
@@ -214,7 +208,12 @@ function notesOf({ question, estimate, options }: Parts): readonly string[] {
   ];
 }
 
-function assumptions(question: MixQuestion, options: MixOptions, own: boolean): readonly Assumption[] {
+function assumptions(
+  question: MixQuestion,
+  options: MixOptions,
+  sold: readonly (Sold | undefined)[],
+): readonly Assumption[] {
+  const common = sold.flatMap((one) => (one && !one.known ? [one.name] : []));
   const clay = question.estimate.parts.some(({ slot }) => slot === 'clay');
   const rows: (Assumption | undefined)[] = [
     options.recipe === undefined && options.ratio === undefined
@@ -229,9 +228,12 @@ function assumptions(question: MixQuestion, options: MixOptions, own: boolean): 
     options.metal === undefined
       ? { text: `a ${question.role}, metal not named`, override: 'metal=aluminium' }
       : undefined,
-    own
+    common.length === 0
       ? undefined
-      : { text: 'common bags and prices, as remembered', override: 'prices=clay 50 lb $9; sand 50 lb $5' },
+      : {
+          text: `common bags and prices${common.length === sold.length ? '' : ` of ${common.join(', ')}`}, as remembered`,
+          override: 'prices=clay 50 lb $9; sand 50 lb $5',
+        },
   ];
   return rows.filter((one) => one !== undefined);
 }
@@ -259,9 +261,6 @@ function lookUps({ recipe, estimate }: MixQuestion): readonly Step[] {
       : [],
   );
 }
-
-/** Up to the comma: what stands behind it is the grade. */
-const shortName = (material: string): string => (findMaterial(material).name.split(',')[0] ?? material).toLowerCase();
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 

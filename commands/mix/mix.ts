@@ -1,9 +1,8 @@
 import { estimateMix } from '../../core/mix/estimate.ts';
-import { bagOf } from '../../core/mix/price.ts';
 import type { Command } from '../command.ts';
+import { pricesFor, readPrices } from '../prices.ts';
 import { mixAnswer } from './answer.ts';
 import { mixOptions } from './options.ts';
-import { readBags } from './own-bags.ts';
 import { mixQuestion } from './question.ts';
 
 export const mix = {
@@ -54,14 +53,12 @@ export const mix = {
   },
   async answer(options, context) {
     const question = mixQuestion(options);
-    const own = options.prices === undefined ? [] : readBags(options.prices);
-    const bag = (material: string) => own.find((one) => one.material === material) ?? bagOf(material);
+    const typed = options.prices === undefined ? [] : readPrices(options.prices, 'prices');
     return mixAnswer({
       question,
       options,
       estimate: estimateMix(question.estimate),
-      bag,
-      own: own.length > 0,
+      prices: await pricesFor(context, typed),
       context,
     });
   },

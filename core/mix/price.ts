@@ -39,7 +39,10 @@ export const bags: readonly Bag[] = [
 export const bagOf = (material: string): Bag | undefined => bags.find((bag) => bag.material === material);
 
 /** Whole bags that cover a need. */
-export function bagsFor(bag: Bag, { mass_kg, loose_volume_m3 }: { mass_kg: number; loose_volume_m3: number }): number {
+export function bagsFor(
+  bag: Pick<Bag, 'mass_kg' | 'volume_m3'>,
+  { mass_kg, loose_volume_m3 }: { mass_kg: number; loose_volume_m3: number },
+): number {
   const share = bag.mass_kg === undefined ? loose_volume_m3 / (bag.volume_m3 ?? 1) : mass_kg / bag.mass_kg;
   return Math.max(1, Math.ceil(share - 1e-9));
 }

@@ -2,7 +2,9 @@
 export type Currency = 'USD' | 'EUR' | 'GBP' | (string & { readonly currency: true });
 
 /** The runtime keeps the list; past moneys stand in it too, and harm nobody. */
-const codes: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
+export const currencyCodes: readonly string[] = Object.freeze(Intl.supportedValuesOf('currency'));
+
+const codes: ReadonlySet<string> = new Set(currencyCodes);
 
 /** `$` is read as the United States dollar unless a code stands in its place. */
 const signs: Readonly<Record<string, Currency>> = { $: 'USD', '€': 'EUR', '£': 'GBP' };

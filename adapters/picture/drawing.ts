@@ -1,5 +1,5 @@
 import type { Area, Drawing, Line, Matter, Point } from '../../core/shape/drawing.ts';
-import { type Bounds, boundsOf, cornersOf, type Px, type Segment } from './box.ts';
+import { type Bounds, type Box, boundsOf, cornersOf, type Px, type Segment } from './box.ts';
 import { filled, hatchDefinitions } from './hatch.ts';
 import { linesOf, sans, widthOf } from './letters.ts';
 import { arrowLength, bothSystems, type Laid, laid, lineHeight, type Measure, toPx } from './marks.ts';
@@ -59,14 +59,14 @@ export interface Fitted {
   readonly bounds: Bounds;
 }
 
-/** All marks with their words in place, at one scale. */
-export function arranged(drawing: Drawing, measure: Measure): Fitted {
+/** All marks with their words in place, at one scale; `also` is what a place of words costs for a reason of the page's own. */
+export function arranged(drawing: Drawing, measure: Measure, also?: (box: Box) => number): Fitted {
   const marks = drawing.marks.map((mark) => laid(mark, measure));
   const outlines = drawing.shapes.map((shape) =>
     outlinesOf(shape).map((outline) => outline.map((point) => toPx(point, measure))),
   );
   const edges = outlines.flat().flatMap((outline) => edgesOf(outline, measure.letter / 2));
-  const labels = placed(marks, edges);
+  const labels = placed(marks, edges, also);
   const bounds = boundsOf([
     ...outlines.flat(2),
     ...marks.flatMap(({ strokes: lines, witnesses = [] }) => [...lines, ...witnesses].flat()),

@@ -29,8 +29,15 @@ const textOverEdge = 14;
 const mostForEdges = 170;
 const rounds = 3;
 
-/** Chooses a candidate for each label: first in order, then each again beside what the others chose. */
-export function placed(wanted: readonly Wanted[], edges: readonly Segment[]): readonly Candidate[] {
+/**
+ * Chooses a candidate for each label: first in order, then each again beside what the others chose. `also` is
+ * what a place costs for a reason of the page's own.
+ */
+export function placed(
+  wanted: readonly Wanted[],
+  edges: readonly Segment[],
+  also: (box: Box) => number = () => 0,
+): readonly Candidate[] {
   const order = wanted.map(({ near, far }) => ({
     near: near.toSorted(byPrice),
     far: { ...far, sorted: undefined as readonly Candidate[] | undefined },
@@ -40,7 +47,7 @@ export function placed(wanted: readonly Wanted[], edges: readonly Segment[]): re
     let settled = true;
     for (const [index, { near, far }] of order.entries()) {
       const priced = (candidate: Candidate, enough: number) =>
-        priceBeside(candidate, index, wanted, chosen, edges, enough);
+        priceBeside(candidate, { index, wanted, chosen, edges, also, enough });
       let best = cheapest(near, priced);
       if (far.price < best.price) {
         far.sorted ??= far.candidates().toSorted(byPrice);
@@ -76,16 +83,21 @@ function cheapest(
   return best;
 }
 
+interface Beside {
+  readonly index: number;
+  readonly wanted: readonly Wanted[];
+  readonly chosen: readonly (Candidate | undefined)[];
+  readonly edges: readonly Segment[];
+  readonly also: (box: Box) => number;
+  readonly enough: number;
+}
+
 /** Its own price and that of every hindrance; stops counting once it is dearer than `enough`. */
 function priceBeside(
   { box, leader, price: own }: Candidate,
-  index: number,
-  wanted: readonly Wanted[],
-  chosen: readonly (Candidate | undefined)[],
-  edges: readonly Segment[],
-  enough: number,
+  { index, wanted, chosen, edges, also, enough }: Beside,
 ): number {
-  let price = own;
+  let price = own + also(box);
   // The dearest first, so that the count ends early.
   for (const [at, other] of chosen.entries()) {
     if (at === index || !other) continue;

@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { drawForms } from '../../core/shape/draw/forms.ts';
+import { formsFor } from '../../core/shape/forms/forms.ts';
+import { sampleFurnace } from '../../core/shape/forms/sample.ts';
+import { boundsOf, cornersOf, distance, type Px } from './box.ts';
+import { widthOf } from './letters.ts';
 import { samplePattern } from './sample.ts';
 import { paperOf, sheetSvgs } from './sheets.ts';
 
@@ -48,22 +53,22 @@ describe.each(['A4', 'letter'] as const)('a pattern on %s', (name) => {
   });
 
   it('has crosses that fall on those of the next sheet', () => {
-    const crosses = (svg: string, { left, top }: (typeof windows)[number]) => {
-      const d = /<path d="([^"]*)" stroke="#000" stroke-width="0.25"/.exec(svg)?.[1] ?? '';
-      return d
-        .split('M')
-        .slice(1)
-        .filter((_, at) => at % 2 === 0)
-        .map((line) => {
-          const [x1, y1, x2] = numbers(line) as [number, number, number];
-          return [(x1 + x2) / 2 + left - 10, y1 + top - 10].map((value) => value.toFixed(1)).join(' ');
-        });
+    const crossesIn = (svg: string): readonly Px[] => {
+      const [, x, y, d = ''] =
+        /<g transform="translate\((\S+) (\S+)\)"><path d="([^"]*)" stroke="#000" stroke-width="0.25"/.exec(svg) ?? [];
+      const { left, top } = windowOf(svg);
+      // Drawn where the pattern is drawn: 10 mm of margin before its window.
+      expect([Number(x) + left, Number(y) + top]).toEqual([expect.closeTo(10, 6), expect.closeTo(10, 6)]);
+      const ends = d.split('M').slice(1).map(numbers);
+      return ends.filter((_, at) => at % 2 === 0).map(([x1, y1, x2]) => [(x1! + x2!) / 2, y1!]);
     };
-    const all = sheets.map((svg, at) => crosses(svg, windows[at]!));
-    const counts = new Map<string, number>();
-    for (const cross of all.flat()) counts.set(cross, (counts.get(cross) ?? 0) + 1);
-    expect(counts.size).toBeGreaterThan(0);
-    expect([...counts.values()].every((count) => count >= 2)).toBe(true);
+    const all = sheets.map(crossesIn);
+    expect(all.flat().length).toBeGreaterThan(0);
+    for (const [at, crosses] of all.entries()) {
+      const others = all.filter((_, other) => other !== at).flat();
+      // Coordinates are rounded to 0.01 mm, each sheet's for itself.
+      for (const cross of crosses) expect(others.some((other) => distance(cross, other) < 0.02)).toBe(true);
+    }
   });
 
   it('says which sheet each is, and lets the printer be checked', () => {
@@ -72,6 +77,55 @@ describe.each(['A4', 'letter'] as const)('a pattern on %s', (name) => {
       expect(svg).toMatch(/row \d, column \d/);
       expect(svg).toMatch(/h100M[^"]*"[^>]*data-length="100 mm"/);
       expect(svg).toMatch(/h101.6M[^"]*"[^>]*data-length="4 in"/);
+    }
+  });
+});
+
+describe.each(['A4', 'letter'] as const)('the words of every form of a furnace on %s', (paper) => {
+  const forms = formsFor({
+    furnace: sampleFurnace,
+    overlap_m: 0.04,
+    clip_spacing_m: 0.12,
+    radial_wires: 8,
+    rings: 2,
+    wire_m: 0.0013,
+    units: 'US',
+  });
+  const patterns = [...drawForms(forms, 'US').filter(({ fullSize }) => fullSize), samplePattern];
+
+  it.each(patterns.map((drawing) => [drawing.id, drawing] as const))('are whole on one sheet: %s', (_, drawing) => {
+    const sheets = sheetSvgs(drawing, { paper });
+    const windows = sheets.map(windowOf);
+    const labels = [
+      ...sheets[0]!.matchAll(
+        /<rect x="\S+" y="\S+" width="(\S+)" height="(\S+)" rx="\S+" fill="\S+" fill-opacity="0.88" transform="translate\((\S+) ([^)\s]+)\)(?: rotate\((\S+)\))?"/g,
+      ),
+    ].map((match) => match.slice(1).map((value) => Number(value ?? 0)) as [number, number, number, number, number]);
+    expect(labels).toHaveLength(drawing.marks.length);
+    for (const [width, height, x, y, turn] of labels) {
+      const box = { middle: [x, y], half: [width / 2, height / 2], turn_rad: (turn * Math.PI) / 180 } as const;
+      const { left, right, top, bottom } = boundsOf(cornersOf(box));
+      const whole = windows.some((w) => left > w.left && right < w.right && top > w.top && bottom < w.bottom);
+      expect(whole, `at ${x}, ${y}`).toBe(true);
+    }
+  });
+
+  it.each(patterns.map((drawing) => [drawing.id, drawing] as const))('keep apart below it: %s', (_, drawing) => {
+    for (const svg of sheetSvgs({ ...drawing, title: `${drawing.title}, panel 2 of 5` }, { paper })) {
+      const [, letter = 0] = /font-size="([\d.]+)">/.exec(svg)!.map(Number);
+      const foot = svg.slice(svg.indexOf('data-length'));
+      const words = [...foot.matchAll(/<text x="([\d.]+)" y="([\d.]+)">([^<]*)</g)].filter(([, , , text]) =>
+        /[a-z]{3}/i.test(text!),
+      );
+      const map = Math.min(...[...foot.matchAll(/<rect x="([\d.]+)"/g)].map(([, x]) => Number(x)));
+      expect(words.length).toBeGreaterThan(2);
+      for (const [, x, , text] of words) {
+        // The longer check length ends 4 in from the margin of 10 mm.
+        expect(Number(x)).toBeGreaterThan(10 + 101.6);
+        expect(Number(x) + widthOf(text!, letter)).toBeLessThan(map);
+      }
+      const [, height = 0] = /height="([\d.]+)mm"/.exec(svg)!.map(Number);
+      expect(Math.max(...words.map(([, , y]) => Number(y)))).toBeLessThan(height - 10);
     }
   });
 });

@@ -1,9 +1,9 @@
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import type { Drawing, LengthMark } from '../../core/shape/drawing.ts';
-import { type Bounds, between, boundsOf, moved, type Px, type Segment } from './box.ts';
+import { type Bounds, type Box, between, boundsOf, cornersOf, crosses, moved, type Px, type Segment } from './box.ts';
 import { arranged, marksSvg, outlinesOf, pathOf, shapeLinesSvg } from './drawing.ts';
-import { sans } from './letters.ts';
-import { toPx } from './marks.ts';
+import { linesOf, sans } from './letters.ts';
+import { laid, toPx } from './marks.ts';
 import { element, escaped, named, short } from './svg.ts';
 import { coloursOf } from './theme.ts';
 
@@ -23,6 +23,10 @@ const letter_mm = 4;
 const closest_m = 6e-3;
 const cross_mm = 4;
 const inch_mm = 25.4;
+/** Of the words below the pattern. */
+const footLetter_mm = 3.1;
+/** Room for the map of the sheets, wide and tall. */
+const map_mm = [24, 13] as const;
 
 /** One sheet: its rank in the grid, and what of the drawing (mm, y down) it shows. */
 interface Sheet {
@@ -37,22 +41,36 @@ interface Sheet {
  */
 export function sheetSvgs(drawing: Drawing, { paper }: { paper: Paper }): readonly string[] {
   const units = paper === 'letter' ? 'US' : 'metric';
-  const fit = arranged(drawnClose(drawing), { px_m: 1000, letter: letter_mm, units });
-  const outlines = drawing.shapes
-    .flatMap(outlinesOf)
-    .map((outline) => outline.map((point) => toPx(point, fit.measure)));
+  const measure = { px_m: 1000, letter: letter_mm, units } as const;
+  const close = drawnClose(drawing);
+  const outlines = drawing.shapes.flatMap(outlinesOf).map((outline) => outline.map((point) => toPx(point, measure)));
+  const lines = close.marks.flatMap((mark) => laid(mark, measure).strokes.flat());
+  const body = boundsOf([...outlines.flat(), ...lines]);
   const upright = papers_mm[paper];
-  const layouts = [upright, [upright[1], upright[0]] as const].map((size) => ({
-    size,
-    sheets: sheetsFor(fit.bounds, size),
-  }));
+  const layouts = [upright, [upright[1], upright[0]] as const].map((size) => ({ size, sheets: sheetsFor(body, size) }));
   const { size, sheets } = layouts[0]!.sheets.length <= layouts[1]!.sheets.length ? layouts[0]! : layouts[1]!;
   const used = sheets.filter(({ shows }) => outlines.some((outline) => touches(outline, shows)));
+  // Words go where one sheet has them whole, which is known only now.
+  const fit = arranged(close, measure, seams(used));
   const colours = coloursOf('light');
-  const pattern = `${shapeLinesSvg(drawing, fit.measure, colours)}${marksSvg(fit, colours)}`;
-  return used.map((sheet, at) =>
-    sheetSvg(drawing, sheet, { size, sheets, pattern, of: `${at + 1} of ${used.length}` }),
-  );
+  const pattern = `${shapeLinesSvg(drawing, measure, colours)}${marksSvg(fit, colours)}`;
+  return used.map((sheet) => sheetSvg(drawing, sheet, { size, used, pattern }));
+}
+
+/** Words that no sheet has whole, or that lie on a cross; words that the sheet beside repeats in part. */
+const cutWords = 5000;
+const partlyRepeated = 300;
+
+/** What it costs to set words at a place of a pattern that will be cut into sheets. */
+function seams(used: readonly Sheet[]): (box: Box) => number {
+  const lines = used.flatMap((sheet) => crossesOf(sheet, used)).flatMap(crossLines);
+  return (box) => {
+    const { left, top, right, bottom } = boundsOf(cornersOf(box));
+    const inside = (w: Bounds) => left > w.left && right < w.right && top > w.top && bottom < w.bottom;
+    const apart = (w: Bounds) => left > w.right || right < w.left || top > w.bottom || bottom < w.top;
+    if (!used.some(({ shows }) => inside(shows)) || lines.some((line) => crosses(box, line))) return cutWords;
+    return used.every(({ shows }) => inside(shows) || apart(shows)) ? 0 : partlyRepeated;
+  };
 }
 
 /** On paper at full size there is room beside an edge, inside the pattern, and every sheet less is a sheet saved. */
@@ -109,42 +127,38 @@ function touches(outline: readonly Px[], { left, top, right, bottom }: Bounds): 
   });
 }
 
+/** Crosses stand in the middle of an overlap, a fifth and four fifths along it, so both sheets show the same ones. */
+function crossesOf({ row, column, shows }: Sheet, used: readonly Sheet[]): readonly Px[] {
+  const has = (r: number, c: number) => used.some((sheet) => sheet.row === r && sheet.column === c);
+  const { left, top, right, bottom } = shows;
+  const half = overlap_mm / 2;
+  const across = [...(has(row, column - 1) ? [left + half] : []), ...(has(row, column + 1) ? [right - half] : [])];
+  const down = [...(has(row - 1, column) ? [top + half] : []), ...(has(row + 1, column) ? [bottom - half] : [])];
+  return [
+    ...across.flatMap((x) => [0.2, 0.8].map((share): Px => [x, top + share * (bottom - top)])),
+    ...down.flatMap((y) => [0.2, 0.8].map((share): Px => [left + share * (right - left), y])),
+  ];
+}
+
 function sheetSvg(
   { title, alt }: Drawing,
-  { row, column, shows }: Sheet,
-  {
-    size: [width, height],
-    sheets,
-    pattern,
-    of,
-  }: { size: readonly [number, number]; sheets: readonly Sheet[]; pattern: string; of: string },
+  sheet: Sheet,
+  { size: [width, height], used, pattern }: { size: Px; used: readonly Sheet[]; pattern: string },
 ): string {
+  const { row, column, shows } = sheet;
   const [w, h] = [shows.right - shows.left, shows.bottom - shows.top];
-  const [x, y] = [margin_mm - shows.left, margin_mm - shows.top];
-  const has = (r: number, c: number) => sheets.some((sheet) => sheet.row === r && sheet.column === c);
-  const half = overlap_mm / 2;
-  const across = [...(has(row, column - 1) ? [half] : []), ...(has(row, column + 1) ? [w - half] : [])];
-  const down = [...(has(row - 1, column) ? [half] : []), ...(has(row + 1, column) ? [h - half] : [])];
-  // Crosses stand in the middle of an overlap, a fifth and four fifths along it, so both sheets show the same ones.
-  const crosses = [
-    ...across.flatMap((cx) => [0.2, 0.8].map((share): Px => [cx, share * h])),
-    ...down.flatMap((cy) => [0.2, 0.8].map((share): Px => [share * w, cy])),
-  ].map(([cx, cy]): Px => [margin_mm + cx, margin_mm + cy]);
-  const place = `row ${row + 1}, column ${column + 1}`;
+  const shift = `translate(${short(margin_mm - shows.left)} ${short(margin_mm - shows.top)})`;
+  const crossPath = pathOf(crossesOf(sheet, used).flatMap(crossLines), '');
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}mm" height="${height}mm" role="img" font-family="${sans}, sans-serif" font-size="3.5">`,
-    named(`${title}, ${place}`, alt),
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}mm" height="${height}mm" role="img" font-family="${sans}, sans-serif" font-size="${footLetter_mm}">`,
+    named(`${title}, row ${row + 1}, column ${column + 1}`, alt),
     element(
       'defs',
       {},
       element('clipPath', { id: 'window' }, element('rect', { x: margin_mm, y: margin_mm, width: w, height: h })),
     ),
     element('rect', { width, height, fill: '#fff' }),
-    element(
-      'g',
-      { 'clip-path': 'url(#window)' },
-      element('g', { transform: `translate(${short(x)} ${short(y)})` }, pattern),
-    ),
+    element('g', { 'clip-path': 'url(#window)' }, element('g', { transform: shift }, pattern)),
     element('rect', {
       x: margin_mm,
       y: margin_mm,
@@ -155,18 +169,12 @@ function sheetSvg(
       'stroke-width': 0.15,
       'stroke-dasharray': '2 2',
     }),
-    element('path', { d: pathOf(crosses.flatMap(crossLines), ''), stroke: '#000', 'stroke-width': 0.25, fill: 'none' }),
-    checkLengths(height - margin_mm - foot_mm / 2 + 1),
     element(
-      'text',
-      { x: width - margin_mm, y: height - margin_mm - 6, 'text-anchor': 'end' },
-      escaped(`${title}: ${place}`),
+      'g',
+      { transform: shift },
+      element('path', { d: crossPath, stroke: '#000', 'stroke-width': 0.25, fill: 'none' }),
     ),
-    element(
-      'text',
-      { x: width - margin_mm, y: height - margin_mm - 1, 'text-anchor': 'end' },
-      escaped(`sheet ${of} · print at 100 %`),
-    ),
+    footSvg(title, sheet, { top: height - margin_mm - foot_mm, width, used }),
     '</svg>\n',
   ].join('\n');
 }
@@ -182,16 +190,61 @@ const crossLines = ([x, y]: Px): readonly Segment[] => [
   ],
 ];
 
-/** 100 mm and 4 in from one end, to be held against a rule. */
-function checkLengths(y: number): string {
-  const from = margin_mm;
+/** From the left: lengths to check, which sheet of what this is, a map of the sheets. */
+function footSvg(
+  title: string,
+  { row, column }: Sheet,
+  { top, width, used }: { top: number; width: number; used: readonly Sheet[] },
+): string {
+  const map = mapSvg({ row, column }, used, { right: width - margin_mm, top: top + 2 });
+  const left = margin_mm + 4 * inch_mm + 5;
+  const at = used.findIndex((sheet) => sheet.row === row && sheet.column === column);
+  const lines = [
+    ...linesOf(title, footLetter_mm, map.left - 3 - left),
+    `row ${row + 1}, column ${column + 1}: sheet ${at + 1} of ${used.length}`,
+    'print at 100 %',
+  ];
+  const words = lines.map((line, n) =>
+    element('text', { x: left, y: top + 4.6 + n * 1.2 * footLetter_mm }, escaped(line)),
+  );
+  return checkLengths(top) + words.join('') + map.svg;
+}
+
+/** The used sheets as they lie beside one another, this one filled. */
+function mapSvg(
+  here: Pick<Sheet, 'row' | 'column'>,
+  used: readonly Sheet[],
+  { right, top }: { right: number; top: number },
+): { readonly svg: string; readonly left: number } {
+  const most = (of: (sheet: Sheet) => number) => Math.max(...used.map(of)) + 1;
+  const [columns, rows] = [most(({ column }) => column), most((sheet) => sheet.row)];
+  const [view] = used.map(({ shows }) => [shows.right - shows.left, shows.bottom - shows.top] as const);
+  const share = Math.min(map_mm[0] / (columns * view![0]), map_mm[1] / (rows * view![1]));
+  const [wide, tall] = [share * view![0], share * view![1]];
+  const left = right - columns * wide;
+  const cells = used.map(({ row, column }) =>
+    element('rect', {
+      x: left + column * wide,
+      y: top + row * tall,
+      width: wide,
+      height: tall,
+      fill: row === here.row && column === here.column ? '#000' : '#fff',
+      stroke: '#000',
+      'stroke-width': 0.2,
+    }),
+  );
+  return { svg: cells.join(''), left };
+}
+
+/** 100 mm and 4 in, to be held against a rule. */
+function checkLengths(top: number): string {
   const bar = (at: number, length: number, text: string) =>
     element('path', {
-      d: `M${from} ${at - 1.5}v3M${from} ${at}h${length}M${from + length} ${at - 1.5}v3`,
+      d: `M${margin_mm} ${short(at - 1.5)}v3M${margin_mm} ${short(at)}h${length}M${margin_mm + length} ${short(at - 1.5)}v3`,
       stroke: '#000',
       'stroke-width': 0.3,
       fill: 'none',
       'data-length': text,
-    }) + element('text', { x: from + 4 * inch_mm + 2, y: at + 1.2 }, text);
-  return bar(y, 100, '100 mm') + bar(y + 5, 4 * inch_mm, '4 in');
+    }) + element('text', { x: margin_mm + 2, y: at - 0.9 }, text);
+  return bar(top + 6.5, 100, '100 mm') + bar(top + 14, 4 * inch_mm, '4 in');
 }

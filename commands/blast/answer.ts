@@ -1,27 +1,21 @@
 import { AskError } from '../../core/ask-error.ts';
 import { sampleDoubt } from '../../core/doubt/sample.ts';
 import { fanPressure_Pa } from '../../core/fire/fan.ts';
-import {
-  type BlastGains,
-  type BlastInput,
-  blastGains,
-  blastPoint,
-  systemPressure_Pa,
-} from '../../core/fire/operating-point.ts';
+import { type BlastInput, type BlastPoint, blastPoint, systemPressure_Pa } from '../../core/fire/operating-point.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { blastChart } from './chart.ts';
 import { blastFigures } from './figures.ts';
+import { gainsOf, wideEnough_m } from './gains.ts';
 import type { BlastOptions } from './options.ts';
-import { type BlastOutput, type BlastParts, changes } from './parts.ts';
+import type { BlastOutput, BlastParts } from './parts.ts';
 import {
   type BlastInputs,
   type BlastKey,
   type BlastQuestion,
   blastInput,
   burningOf,
-  mended,
   needed_m3_s,
   typicalOf,
 } from './question.ts';
@@ -30,7 +24,7 @@ import { assumptions, doubtOf, headlineOf, notesOf } from './words.ts';
 export function blastAnswer(question: BlastQuestion, options: BlastOptions, context: AnswerContext): Answer {
   const typical = typicalOf(question);
   const input = blastInput(question, typical);
-  const point = mended(() => blastPoint(input));
+  const point = pointOf(question, input);
   const burning = burningOf(question, typical);
   const need = needed_m3_s(question, burning);
   const fuel_kg_s = point.dry_air_kg_s / burning.air_kg_kg;
@@ -45,7 +39,7 @@ export function blastAnswer(question: BlastQuestion, options: BlastOptions, cont
     power_W: fuel_kg_s * burning.heat_J_kg,
     needed_m3_s: need,
     valve_Pa: need === undefined ? undefined : valveAt(input, need),
-    gains: mended(() => blastGains(input)),
+    gains: gainsOf(question),
     ...sampled(question),
   };
   return {
@@ -62,6 +56,22 @@ export function blastAnswer(question: BlastQuestion, options: BlastOptions, cont
     hazards: { facts: question.fuel.hazards },
     next: nextLines(parts),
   };
+}
+
+/** What the core refuses, said of the option that mends it. */
+function pointOf(question: BlastQuestion, input: BlastInput): BlastPoint {
+  try {
+    return blastPoint(input);
+  } catch (error) {
+    if (!(error instanceof AskError) || error.option !== undefined) throw error;
+    if (/no air goes in/.test(error.what)) throw error.with({ option: 'back' });
+    const wide_m = wideEnough_m(question);
+    if (wide_m === undefined) throw error.with({ option: 'blower', example: '35 cfm 2 inWC' });
+    throw error.with({
+      option: 'pipe',
+      example: `${Math.ceil(wide_m * 1000)} mm x ${question.pipe.length_m.toFixed(2)} m`,
+    });
+  }
 }
 
 function sampled(question: BlastQuestion): Pick<BlastParts, 'doubt' | 'met'> {
@@ -110,13 +120,12 @@ function valveAt(input: BlastInput, flow_m3_s: number): number | undefined {
 }
 
 function gainsTable({ gains, point, context }: BlastParts): Table {
-  const names = (Object.keys(changes) as BlastGains['best'][]).toSorted((a, b) => gains[b] - gains[a]);
   return {
     columns: ['would it help', 'more air', 'then'],
-    rows: names.map((name) => [
-      changes[name],
-      `${Math.round(gains[name] * 100)} %`,
-      formatSi(point.flow_m3_s * (1 + gains[name]), 'm3/s', context.units),
+    rows: gains.map(({ says, gain }) => [
+      says,
+      `${Math.round(gain * 100)} %`,
+      formatSi(point.flow_m3_s * (1 + gain), 'm3/s', context.units),
     ]),
   };
 }
@@ -173,7 +182,7 @@ function nextLines({ question, context, gains, met, options }: BlastParts): NonN
     pipe.kind === 'steel pipe'
       ? ''
       : ` ${pipe.kind.split(' ').find((word) => /rusty|plastic|tube|hose/.test(word)) ?? ''}`;
-  const wider = gains.best === 'wider_pipe' || gains.best === 'wider_tuyere';
+  const wider = gains[0]?.change === 'pipe' || gains[0]?.change === 'tuyere';
   return [
     ...(met === undefined ? [{ label: 'is it enough for 20 kW', line: 'again rate=20 kW' }] : []),
     wider

@@ -18,9 +18,12 @@ export function blastChart(
   const blower = flows.map(
     (flow_m3_s) => [flow_m3_s, Math.max(0, fanPressure_Pa({ fan, flow_m3_s, density_kg_m3, speed }))] as const,
   );
-  const way = flows.flatMap((flow_m3_s) => {
+  // A little past where they meet: beyond, it leaves the picture.
+  const end_m3_s = Math.min(most_m3_s, 1.12 * point.flow_m3_s);
+  const way = flows.flatMap((_, at) => {
+    const flow_m3_s = (end_m3_s * at) / (POINTS - 1);
     const taken_Pa = systemPressure_Pa(input, flow_m3_s);
-    return taken_Pa !== undefined && taken_Pa < 1.2 * shut_Pa ? [[flow_m3_s, taken_Pa] as const] : [];
+    return taken_Pa === undefined ? [] : [[flow_m3_s, taken_Pa] as const];
   });
   const show = (value: number, unit: 'm3/s' | 'Pa') => formatSi(value, unit, units);
   const need = needed_m3_s === undefined ? '' : ` The fire needs ${show(needed_m3_s, 'm3/s')}.`;

@@ -1,5 +1,5 @@
 import type { Doubt } from '../../core/doubt/sample.ts';
-import type { BlastGains, BlastInput, BlastPoint } from '../../core/fire/operating-point.ts';
+import type { BlastInput, BlastPoint } from '../../core/fire/operating-point.ts';
 import type { AnswerContext } from '../command.ts';
 import type { BlastOptions } from './options.ts';
 import type { BlastKey, BlastQuestion, Burning } from './question.ts';
@@ -16,7 +16,8 @@ export interface BlastParts {
   readonly needed_m3_s: number | undefined;
   /** What a valve must take so that no more than the need gets through. */
   readonly valve_Pa: number | undefined;
-  readonly gains: BlastGains;
+  /** The most helpful first; at least one. */
+  readonly gains: readonly Gain[];
   readonly doubt: Doubt<BlastKey, BlastOutput>;
   /** Share of the samples in which the need is met. */
   readonly met: number | undefined;
@@ -24,10 +25,10 @@ export interface BlastParts {
 
 export type BlastOutput = 'flow' | 'need' | 'cover' | 'fuel' | 'power' | 'pressure';
 
-/** What each change is called. */
-export const changes: Readonly<Record<BlastGains['best'], string>> = {
-  wider_pipe: 'a pipe half as wide again',
-  wider_tuyere: 'a tuyere half as wide again',
-  twice_free_flow: 'a blower of twice the free flow',
-  twice_pressure: 'a blower of twice the pressure',
-};
+/** What one change would do. */
+export interface Gain {
+  readonly change: 'pipe' | 'tuyere' | 'flow' | 'pressure';
+  readonly says: string;
+  /** More air, as a share of what gets through now. */
+  readonly gain: number;
+}

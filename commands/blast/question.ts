@@ -1,4 +1,3 @@
-import { AskError } from '../../core/ask-error.ts';
 import { airViscosity, humidAir, standardAtmosphere } from '../../core/fire/atmosphere.ts';
 import { bedAir } from '../../core/fire/bed-air.ts';
 import { charcoalBeds } from '../../core/fire/data/charcoal-beds.ts';
@@ -194,19 +193,3 @@ export function needed_m3_s({ need, air }: BlastQuestion, { fuel, air_kg_kg }: B
   const fuel_kg_s = 'fuel_kg_s' in need ? need.fuel_kg_s : need.rate_W / fuel.lower_heat_J_kg;
   return (fuel_kg_s * air_kg_kg) / air.dry_density_kg_m3;
 }
-
-/** Errors of the core, said of the option that the asker typed. */
-export function mended<T>(work: () => T): T {
-  try {
-    return work();
-  } catch (error) {
-    if (!(error instanceof AskError) || error.option !== undefined) throw error;
-    throw error.with({
-      option: /back-pressure|in the furnace/.test(error.what) ? 'back' : 'pipe',
-      ...pipeExample(error),
-    });
-  }
-}
-
-const pipeExample = ({ example, what }: AskError) =>
-  /back-pressure|in the furnace/.test(what) ? {} : { example: `${example.replace(/ \(.*\)$/, '')} x 1 m` };

@@ -1,7 +1,7 @@
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
 import { blastFigures } from './figures.ts';
-import { type BlastParts, changes } from './parts.ts';
+import type { BlastParts } from './parts.ts';
 import { type BlastKey, usual } from './question.ts';
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -21,7 +21,8 @@ export function headlineOf(parts: BlastParts): string {
   const { question, met, gains, context } = parts;
   const show = (m: number) => formatSi(m, 'm', context.units);
   const through = `${capital(question.blower.name)} blows ${said(parts, 'flow')} through ${show(question.pipe.bore_m)} of ${question.pipe.kind}`;
-  const help = `What would help most is ${changes[gains.best]}: ${percent(gains[gains.best])} more air.`;
+  const [best] = gains;
+  const help = best ? `What would help most is ${best.says}: ${percent(best.gain)} more air.` : '';
   if (met === undefined)
     return `${through}: that burns ${said(parts, 'fuel')} of ${question.fuel.name} and sets ${said(parts, 'power')} free. ${help}`;
   const verdict =
@@ -45,7 +46,7 @@ export function notesOf(parts: BlastParts): readonly string[] {
             : `More than the fire takes: a gate that takes ${pressure(valve_Pa)}, or a bleed hole before the pipe, brings it down to the need. Start low and open it as the bed lights.`,
         ]
       : []),
-    ...(gains.wider_pipe < 0.05 && gains.wider_tuyere < 0.05
+    ...(gains.every(({ change, gain }) => gain < 0.05 || change === 'flow' || change === 'pressure')
       ? ['A wider pipe would hardly help: the blower or the bed sets the flow.']
       : []),
     'Blower off: what is in the furnace drifts back up the pipe, CO with it. Pull the pipe off or open a flap at once, and restart low.',

@@ -43,7 +43,7 @@ export function availableHeat(input: AvailableHeatInput): AvailableHeat {
       code: 'out-of-range',
       what: `a flue at ${Math.round(flue_K - 273.15)} °C is outside what burned gas without dissociation can tell`,
       expected: `a gas temperature at the exit up to ${Math.round(HOTTEST_FLUE_K - 273.15)} °C`,
-      example: 'flue=1100 °C',
+      example: '1100 °C',
       option: 'flue',
     });
   const flue = flueGas({ fuel, ratio, blast, ...(freeze_K === undefined ? {} : { freeze_K }) });
@@ -74,7 +74,7 @@ export function preheatSaving({ warm_K, ...cold }: AvailableHeatInput & { readon
       code: 'impossible',
       what: `with cold air this fire leaves ${Math.round(share_of_lower * 100)} % of its heat at that flue temperature`,
       expected: 'a flue cooler than the flame',
-      example: 'flue=1100 °C',
+      example: '1100 °C',
       option: 'flue',
     });
   return 1 - share_of_lower / availableHeat({ ...cold, air_K: warm_K }).share_of_lower;

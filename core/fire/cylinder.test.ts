@@ -123,6 +123,15 @@ describe('a cylinder that cools (physics)', () => {
       { numRuns: 60 },
     );
   });
+
+  it('stays near the air and below it under a draw of weeks', () => {
+    const input = { ...strong, needed_Pa: air_Pa + 5e3, liquid_kg: 38.2, ambient_K: 245, draw_kg_s: 0.1 / 3600 };
+    // 0.1 kg/h takes 11 W; the bottom alone brings that at a few kelvin.
+    for (const { liquid_K } of drawDown(input).rows) {
+      expect(liquid_K).toBeLessThanOrEqual(245);
+      expect(liquid_K).toBeGreaterThan(235);
+    }
+  });
 });
 
 describe('fill, regulator and refusals', () => {

@@ -256,7 +256,7 @@ const outside = (T_K: number): AskError =>
     code: 'impossible',
     what: `the burned gas would be at ${Number.isFinite(T_K) ? Math.round(T_K) : 'no'} K: too little burns to keep a flame, or too much to know`,
     expected: 'a mixture whose products are between 200 and 5000 K',
-    example: 'excess=15%',
+    example: '15%',
   });
 
 const unsettled = (T_K: number): AskError =>
@@ -264,5 +264,5 @@ const unsettled = (T_K: number): AskError =>
     code: 'impossible',
     what: `no burned state was found near ${Math.round(T_K)} K`,
     expected: 'a mixture that can burn: from a third to two and a half times the balanced fuel',
-    example: 'excess=15%',
+    example: '15%',
   });

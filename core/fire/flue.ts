@@ -43,7 +43,7 @@ export function flueGas({ fuel, ratio = {}, blast = oxidiser(), freeze_K = 1500 
       code: 'out-of-range',
       what: `${phi.toFixed(2)} times the balanced fuel leaves ${(O / C).toFixed(2)} oxygen atoms to a carbon atom: it smokes`,
       expected: 'oxygen at least to turn all carbon to CO',
-      example: 'ratio=1.1',
+      example: '1.1',
       option: 'ratio',
     });
   const CO2 = shiftedCO2({ C, H, O, constant: waterGasConstant(freeze_K) });
@@ -108,7 +108,7 @@ export function excessAirFromOxygen(input: { fuel: AsFired; dry_oxygen: number; 
     code: 'out-of-range',
     what: `${(dry_oxygen * 100).toFixed(1)} % oxygen cannot be read in flue of air with ${(share * 100).toFixed(2)} %`,
     expected: `a dry reading from 0 to below ${(share * 100).toFixed(1)} %`,
-    example: 'oxygen=5%',
+    example: '5%',
     option: 'oxygen',
   });
 }

@@ -75,7 +75,7 @@ export function asFired({ fuel, ash, moisture, lower_heat_J_kg }: FiredInput): A
       code: 'impossible',
       what: `ash ${percent(own.ash)} and moisture ${percent(own.moisture)} leave ${percent(Math.max(0, burns))} of ${fuel.name} to burn`,
       expected: 'ash and moisture together at most 90 %',
-      example: `moisture=${percent(fuel.moisture.typical)}`,
+      example: `${percent(fuel.moisture.typical)}`,
       option: 'moisture',
     });
   const atoms = atomsOf(fuel);
@@ -86,7 +86,7 @@ export function asFired({ fuel, ash, moisture, lower_heat_J_kg }: FiredInput): A
       code: 'impossible',
       what: `${fuel.name} with ${percent(own.moisture)} moisture gives ${(heat / 1e6).toFixed(1)} MJ/kg: it cannot burn`,
       expected: 'drier fuel, or a heating value above zero',
-      example: `moisture=${percent(fuel.moisture.typical)}`,
+      example: `${percent(fuel.moisture.typical)}`,
       option: 'moisture',
     });
   const water_mol = own.moisture / speciesOf('H2O').molar_mass_kg_mol;
@@ -162,7 +162,7 @@ function checkShare(fuel: Fuel, name: 'ash' | 'moisture', share: number): void {
       code: 'out-of-range',
       what: `${fuel.name} is a gas: ${percent(share)} ${name} does not belong to it`,
       expected: `no ${name} with a gas`,
-      example: `${name}=0%`,
+      example: `0%`,
       option: name,
     });
   if (share > 0 && share < 1) return;
@@ -170,7 +170,7 @@ function checkShare(fuel: Fuel, name: 'ash' | 'moisture', share: number): void {
     code: 'out-of-range',
     what: `${name} of ${percent(share)} is no share of a fuel`,
     expected: `${name} from 0 to below 100 %, of the mass as fired`,
-    example: `${name}=${percent(fuel[name].typical)}`,
+    example: `${percent(fuel[name].typical)}`,
     option: name,
   });
 }

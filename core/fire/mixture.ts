@@ -43,7 +43,7 @@ export function humidShare(input: { relative_humidity: number; air_K: number; pr
     code: 'out-of-range',
     what: `air of ${Math.round(relative_humidity * 100)} % humidity at ${Math.round(air_K)} K would be ${Math.round(share * 100)} % water`,
     expected: 'a relative humidity from 0 to 100 %, of air below the boiling point',
-    example: 'humidity=50%',
+    example: '50%',
     option: 'humidity',
   });
 }
@@ -59,7 +59,7 @@ export function oxidiser(input: { oxygen_share?: number; water_share?: number } 
       code: 'out-of-range',
       what: `a blast of ${(oxygen_share * 100).toFixed(1)} % oxygen is outside what burns here`,
       expected: 'a share from 10 to 100 %; plain air holds 20.95 %',
-      example: 'oxygen=21%',
+      example: '21%',
       option: 'oxygen',
     });
   if (!(water_share >= 0 && water_share < 0.95)) throw new RangeError(`water_share: 0 to 0.95, not ${water_share}.`);
@@ -93,7 +93,7 @@ export function equivalenceRatio(ratio: AirRatio): number {
       code: 'out-of-range',
       what: `excess air of ${Math.round(ratio.excess_air * 100)} % leaves no air at all`,
       expected: 'more than −100 %; 10 to 30 % is usual',
-      example: 'excess=15%',
+      example: '15%',
       option: 'excess',
     });
   }
@@ -103,7 +103,7 @@ export function equivalenceRatio(ratio: AirRatio): number {
     code: 'out-of-range',
     what: `a fuel-air ratio of ${phi} times the balanced one is none`,
     expected: 'a number above 0; 1 is balanced, 0.9 lean, 1.1 rich',
-    example: 'ratio=0.95',
+    example: '0.95',
     option: 'ratio',
   });
 }

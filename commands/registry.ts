@@ -11,15 +11,21 @@ import { burner } from './burner/burner.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
+import { forget } from './forget/forget.ts';
 import { fuel } from './fuel/fuel.ts';
 import { help } from './help/help.ts';
 import { melt } from './melt/melt.ts';
 import { mix } from './mix/mix.ts';
+import { mydata } from './mydata/mydata.ts';
+import { priceDrop } from './price/drop.ts';
+import { priceList } from './price/list.ts';
+import { price } from './price/price.ts';
 import { sizeCan } from './size/can.ts';
 import { sizeCrucible } from './size/crucible.ts';
 import { sizeMelt } from './size/melt.ts';
 import { stuff } from './stuff/stuff.ts';
 import { touch } from './touch/touch.ts';
+import { units } from './units/units.ts';
 import { wall } from './wall/wall.ts';
 import { why } from './why/why.ts';
 
@@ -44,6 +50,12 @@ export const commands: readonly Command[] = [
   buildShare,
   buildCopy,
   buildDrop,
+  price,
+  priceList,
+  priceDrop,
+  units,
+  mydata,
+  forget,
   emergency,
   help,
   why,

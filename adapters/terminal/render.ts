@@ -2,7 +2,7 @@ import type { Card, Reply } from '../../commands/card.ts';
 import { cautionLines, leadingLines } from './cautions.ts';
 import { chartLines, drawingLines } from './chart.ts';
 import { figureLines, tableLines } from './figures.ts';
-import { type Look, paint, section, wrap } from './text.ts';
+import { type Look, paint, plain, section, wrap } from './text.ts';
 import { sourceLines, workingLines } from './working.ts';
 
 type Block = readonly string[];
@@ -47,6 +47,8 @@ function cardLines(card: Card, look: Look, kept: Kept): readonly string[] {
     kept.pictures ? drawingLines(card, look) : [],
     explains ? workingLines(card, look) : [],
     card.notes.flatMap((note) => hanging(note, look)),
+    // Neither indented nor wrapped: it is to be copied.
+    card.attachment?.text.split('\n').map(plain) ?? [],
     [...basis(card, look), ...(kept.sources ? sourcesOf(card, look, explains) : []), ...followUps(card, look)],
   ]);
 }

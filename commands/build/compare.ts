@@ -8,8 +8,9 @@ import type { AnswerContext, Ask, Command } from '../command.ts';
 import { splitVersus } from '../grammar.ts';
 import type { Build } from '../memory.ts';
 import { text } from '../options.ts';
+import { said } from '../said.ts';
 import { readSource } from '../source.ts';
-import { before, changesBetween, keeping, plainAnswer } from './family.ts';
+import { before, changesBetween, keeping } from './family.ts';
 import { findBuild } from './find.ts';
 
 const options = z.strictObject({ builds: text({ label: 'two builds with vs between them', most: 1000 }) });
@@ -35,7 +36,7 @@ export const buildCompare = {
     const { units } = context;
     const differing = pairs.filter(({ from, to }) => shown(from, units) !== shown(to, units));
     const [most] = differing.toSorted((a, b) => share(b) - share(a));
-    return plainAnswer(
+    return said(
       most
         ? `${other.name} against ${one.name}: ${differing.length} of ${pairs.length} figures differ, most of all ${most.to.label}: ${shown(most.to, units)} against ${shown(most.from, units)}.`
         : `${other.name} and ${one.name} come to the same in all ${pairs.length} figures.`,

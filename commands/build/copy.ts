@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
 import type { Command } from '../command.ts';
 import { text } from '../options.ts';
+import { said } from '../said.ts';
 import { lineOf } from '../source.ts';
-import { keeping, plainAnswer } from './family.ts';
+import { keeping } from './family.ts';
 import { readName } from './find.ts';
 
 const options = z.strictObject({
@@ -25,7 +26,7 @@ export const buildCopy = {
     const own = await memory.build(asker, name);
     if (own) throw nameTaken(own.name);
     await memory.saveBuild(asker, { name, ask: shared.ask }, now);
-    return plainAnswer(`Copied as ${name}: yours to change, and no longer tied to the one it is from.`, {
+    return said(`Copied as ${name}: yours to change, and no longer tied to the one it is from.`, {
       notes: [lineOf(shared.ask, commands)],
       next: [{ label: 'its answer', line: `build show ${name}` }],
     });

@@ -1,6 +1,7 @@
 import type { Command } from '../command.ts';
+import { said } from '../said.ts';
 import { lineOf } from '../source.ts';
-import { keeping, oneBuild, plainAnswer } from './family.ts';
+import { keeping, oneBuild } from './family.ts';
 import { findWhole } from './find.ts';
 
 export const buildDrop = {
@@ -14,7 +15,7 @@ export const buildDrop = {
     const { length } = await memory.revisions(asker, name);
     await memory.dropBuild(asker, name);
     const many = length === 1 ? 'its one revision' : `its ${length} revisions`;
-    return plainAnswer(`Dropped ${name} with ${many}.`, {
+    return said(`Dropped ${name} with ${many}.`, {
       next: [{ label: 'keep the newest again', line: `build save ${name} for=(${lineOf(ask, commands)})` }],
     });
   },

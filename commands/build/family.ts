@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Answer, Ask, Command } from '../command.ts';
+import type { Ask, Command } from '../command.ts';
 import type { Build } from '../memory.ts';
 import { metaOf, text } from '../options.ts';
 import { lineOf } from '../source.ts';
@@ -13,14 +13,6 @@ export const nameOption = text({ label: 'name of a build', most: 80 });
 
 /** The option and the subject of a command that takes one build. */
 export const oneBuild = { options: z.strictObject({ name: nameOption }), subject: 'name' } as const;
-
-export const plainAnswer = (headline: string, more: Partial<Answer> = {}): Answer => ({
-  headline,
-  figures: [],
-  assumed: [],
-  sources: [],
-  ...more,
-});
 
 export const dayOf = (when: Date): string => when.toISOString().slice(0, 10);
 

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Command } from '../command.ts';
+import { said } from '../said.ts';
 import { lineOf } from '../source.ts';
-import { dayOf, keeping, plainAnswer } from './family.ts';
+import { dayOf, keeping } from './family.ts';
 
 const options = z.strictObject({});
 
@@ -15,11 +16,11 @@ export const buildList = {
     const builds = await memory.builds(asker);
     const [first, second] = builds;
     if (!first) {
-      return plainAnswer('You have kept no build yet.', {
+      return said('You have kept no build yet.', {
         next: [{ label: 'keep a question', line: 'build save club furnace for=(mix 30 L)' }],
       });
     }
-    return plainAnswer(`${builds.length === 1 ? 'One build' : `${builds.length} builds`}, the last kept first.`, {
+    return said(`${builds.length === 1 ? 'One build' : `${builds.length} builds`}, the last kept first.`, {
       table: {
         columns: ['name', 'revision', 'kept', 'question'],
         rows: builds.map(({ name, revision, savedAt, ask }) => [

@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
 import type { Ask, Command } from '../command.ts';
 import { text } from '../options.ts';
+import { said } from '../said.ts';
 import { lineOf, readSource } from '../source.ts';
-import { changesBetween, keeping, nameOption, plainAnswer } from './family.ts';
+import { changesBetween, keeping, nameOption } from './family.ts';
 import { readName } from './find.ts';
 
 const options = z.strictObject({
@@ -41,10 +42,10 @@ export const buildSave = {
     const changes = newest ? changesBetween(newest.ask, kept, commands) : [];
     if (newest && changes.length === 0) {
       const stands = `${newest.name}, revision ${newest.revision}, is this very question already; nothing was kept anew.`;
-      return plainAnswer(stands, { notes: [line], next });
+      return said(stands, { notes: [line], next });
     }
     const { revision } = await memory.saveBuild(asker, { name: newest?.name ?? name, ask: kept }, now);
-    return plainAnswer(`Kept as ${newest?.name ?? name}, revision ${revision}.`, { notes: [line, ...changes], next });
+    return said(`Kept as ${newest?.name ?? name}, revision ${revision}.`, { notes: [line, ...changes], next });
 
     /** `again` and `build show` stand for another question; that one is kept. */
     async function expanded(asked: Ask): Promise<Ask> {

@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
-import { keeping, oneBuild, plainAnswer } from './family.ts';
+import { said } from '../said.ts';
+import { keeping, oneBuild } from './family.ts';
 import { findWhole } from './find.ts';
 
 export const buildShare = {
@@ -12,7 +13,7 @@ export const buildShare = {
     const build = await findWhole(name, { asker, memory });
     const code = await memory.shareBuild(asker, build.name);
     if (code === undefined) throw new Error(`${build.name} went between two looks`);
-    return plainAnswer(`${code} copies ${build.name}, revision ${build.revision}, as it is now.`, {
+    return said(`${code} copies ${build.name}, revision ${build.revision}, as it is now.`, {
       notes: ['A later revision has a code of its own.'],
       next: [{ label: 'what others send', line: `build copy ${code}` }],
     });

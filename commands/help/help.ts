@@ -22,7 +22,7 @@ export const help = {
       return {
         ...blank,
         headline: 'Ask in your own units: a command, its subject, then options as name=value.',
-        table: { columns: ['command', 'what it answers'], rows: commands.map(({ name, summary }) => [name, summary]) },
+        table: { columns: ['command', 'what it answers'], rows: overview(commands) },
         next: [
           { label: 'how much mix', line: 'mix 1.1 cu ft' },
           { label: 'help on mix', line: 'help mix' },
@@ -32,19 +32,49 @@ export const help = {
     }
     const name = String(wanted).toLowerCase();
     const command = commands.find((one) => one.name === name);
-    if (!command) throw unknown(name, commands);
+    const members = commands.filter((one) => one.name === name || one.name.startsWith(`${name} `));
+    if (!command && members.length === 0) throw unknown(name, commands);
+    if (!command) {
+      return {
+        ...blank,
+        headline: `${name} …: ${members[0]?.family ?? `${members.length} questions.`}`,
+        table: { columns: ['command', 'what it answers'], rows: members.map((one) => [one.name, one.summary]) },
+        next: members.slice(0, 5).map((one) => ({ label: one.summary, line: `help ${one.name}` })),
+      };
+    }
     return {
       ...blank,
       headline: `${command.name}: ${command.summary}`,
       table: { columns: ['option', 'what it is'], rows: optionRows(command) },
       notes: [
         ...command.examples.map(({ line, says }) => `${line}   ${says}`),
+        ...(members.length > 1
+          ? [
+              `See also ${members
+                .slice(1)
+                .map((one) => `help ${one.name}`)
+                .join(', ')}.`,
+            ]
+          : []),
         ...Object.entries(command.figures).map(([id, label]) => `figure ${id}: ${label}`),
       ],
       next: command.examples.slice(0, 3).map(({ line, says }) => ({ label: says, line })),
     };
   },
 } satisfies Command<z.ZodObject>;
+
+/** A line a command; a family that says something of itself takes one for all. */
+const overview = (commands: readonly Command[]): readonly (readonly string[])[] =>
+  [...Map.groupBy(commands, ({ name, family }) => (family === undefined ? name : stemOf(name)))].map(
+    ([stem, members]) => {
+      const family = members[0]?.family;
+      if (family === undefined) return [stem, members[0]?.summary ?? ''];
+      const endings = members.flatMap(({ name }) => (name === stem ? [] : [name.slice(stem.length + 1)]));
+      return [`${stem} …`, `${family} (${endings.join(', ')})`];
+    },
+  );
+
+const stemOf = (name: string): string => name.split(' ', 1)[0] ?? name;
 
 function optionRows(command: Command): readonly (readonly string[])[] {
   return Object.entries(command.options.shape).map(([name, field]) => {

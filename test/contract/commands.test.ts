@@ -23,6 +23,7 @@ const beforeExamples = [
   'build save club lining',
   'build save club lining for=(mix 30 L spare=5%)',
   'build save small one for=(mix 12 L)',
+  'price sand 50 lb $5',
 ];
 
 async function prepared() {

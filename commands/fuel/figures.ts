@@ -1,5 +1,6 @@
 import type { Range } from '../../core/doubt/sample.ts';
 import { breakEvenRatio } from '../../core/fire/staging.ts';
+import type { Melt } from '../../core/melt/balance-melt.ts';
 import { efficiencies } from '../../core/melt/fuel-efficiency.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import type { FuelParts } from './parts.ts';
@@ -80,7 +81,7 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
     ...totals(parts),
     ...staged(parts),
     figure('fuel.power', 'full blast', first.power_W, 'W', undefined, { note: 'heat of the fuel' }),
-    ...(first.hold_s > 60 ? [figure('fuel.hold_power', 'then turned down to', first.hold_power_W, 'W')] : []),
+    ...(turnedDown(first) ? [figure('fuel.hold_power', 'then turned down to', first.hold_power_W, 'W')] : []),
     figure('fuel.rate', 'burns then', fuel_kg_s, 'kg/s'),
     figure('fuel.air', 'air for that', fuel_kg_s * fire.air_kg_kg, 'kg/s'),
     figure('fuel.left', 'stays in the furnace at full heat', left, '1', undefined, {
@@ -101,6 +102,10 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
     ...(burnt.ash > 0 ? [figure('fuel.ash', 'ash of the first', first.fuel_kg * burnt.ash, 'kg')] : []),
   ];
 }
+
+/** Held on less than full blast, for long enough to say so. */
+export const turnedDown = ({ hold_s, hold_power_W, power_W }: Melt): boolean =>
+  hold_s > 60 && hold_power_W < 0.9 * power_W;
 
 const told = ({ low, high }: { low: number; high: number }) =>
   `${Math.round(low * 100)} to ${Math.round(high * 100)} %`;

@@ -11,7 +11,7 @@ const share = (label: string, min: number, max: number) =>
 const { layers, bore, height, hot, shell, lid, floor, vent, finish, air, damp, ramp } = wallOptions.shape;
 
 export const fuelOptions = z.strictObject({
-  fuel: text({ label: 'fuel, or two: briquettes then lump', most: 80 }).optional(),
+  fuel: text({ label: 'fuel', most: 80 }).optional(),
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
   amount: quantity({
     label: 'how much metal',
@@ -69,8 +69,8 @@ export const fuelOptions = z.strictObject({
     max: 2100,
   }).optional(),
   ash: share('ash, of the mass of the fuel', 0, 0.5),
-  price: text({ label: 'price of the fuel: $18 for 20 lb', most: 60 }).optional(),
-  prices: text({ label: 'prices: lump 20 lb $18; briquettes 16 lb $12', most: 200 }).optional(),
+  price: text({ label: 'price', most: 60 }).optional(),
+  prices: text({ label: 'prices', most: 200 }).optional(),
   ashes: quantity({
     label: 'ash that the bed holds',
     dimensions: ['mass'],

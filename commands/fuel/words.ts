@@ -4,7 +4,7 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import { capital } from './chart.ts';
-import { againFigure, costFigure, massFigure, timeFigure } from './figures.ts';
+import { againFigure, costFigure, massFigure, timeFigure, turnedDown } from './figures.ts';
 import type { FuelParts } from './parts.ts';
 
 export function headlineOf(parts: FuelParts): string {
@@ -15,7 +15,7 @@ export function headlineOf(parts: FuelParts): string {
   };
   const cost = costFigure(parts);
   const first = `${capital(asked.fuel.name)}: ${show(massFigure(parts))} for ${formatSi(asked.mass_kg, 'kg', units)} of ${asked.alloy.name} from a cold furnace, ${show(timeFigure(parts))}`;
-  const money = cost ? `, about ${formatFigure(cost, units).lead}` : '';
+  const money = cost && cost.value > 0 ? `, about ${formatFigure(cost, units).lead}` : '';
   const again = `The next melt takes ${show(againFigure(parts))}.`;
   return [`${first}${money}.`, again, ...(staged ? [stagingSays(parts)] : [])].join(' ');
 }
@@ -89,14 +89,15 @@ function measure(input: string): string {
 
 export function notesOf(parts: FuelParts): readonly string[] {
   const { balance, asked, units, staged } = parts;
-  const { melts, fire, furnace } = balance;
+  const { melts, fire } = balance;
   const { first, again } = melts;
   const saved = 1 - again.fuel_kg / first.fuel_kg;
-  const flue_K = furnace.hot_K - furnace.drop_dK;
   const rows: (string | undefined)[] = [
-    first.hold_s > 60
+    turnedDown(first)
       ? `Full blast for ${minutes(first.climb_s)}, until the hot face is up to heat; then turned down for ${minutes(first.hold_s)} while the metal catches up. More fire then goes up the vent.`
-      : `Full blast for ${minutes(first.climb_s)}: the metal is ready as the hot face is up to heat.`,
+      : first.hold_s > 60
+        ? `Full blast for ${minutes(first.time_s)}: the hot face is up to heat ${minutes(first.hold_s)} before the metal.`
+        : `Full blast for ${minutes(first.climb_s)}: the metal is ready as the hot face is up to heat.`,
     saved > 0.02
       ? `A melt right after takes ${Math.round(saved * 100)} % less fuel: the wall has its heat. Melt in a row.`
       : undefined,
@@ -107,7 +108,6 @@ export function notesOf(parts: FuelParts): readonly string[] {
     first.efficiency > 0.12
       ? `Metal gets ${Math.round(first.efficiency * 100)} % of the heat, more than is told of most hobby melts (3 to 12 %, from memory): heating up slowly, waiting with the fire on and charging late all cost beyond this.`
       : undefined,
-    `At full heat ${Math.round(fire.left(flue_K) * 100)} % of the lower heating value stays in the furnace.`,
     staged ? tradeNote(parts) : undefined,
     asked.cheap && !staged ? 'No split was worked out: both prices are needed in one currency.' : undefined,
     first.fuel_kg * fire.fuel.ash > parts.ashRoom_kg

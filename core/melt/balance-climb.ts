@@ -65,9 +65,10 @@ export function chargeTook_J({ hot_K }: Furnace, { from_K, charge }: Start, clim
 }
 
 /**
- * How long full blast takes to the hot face: power × mean share left × t = side × (1 + ends) + openings + charge, where the
- * side wall took `taken` in a climb of `leg` and takes t^`grows` in others near it; and how long the charge is held after
- * that. Without a power the climb stays as it is.
+ * How long full blast takes to the hot face: power × mean share left × t = side × (1 + ends) + openings + charge, and how
+ * long the charge is held after that. Where the hold would ask for more than full blast the climb takes longer, until full
+ * blast covers both. The side wall took `taken` in a climb of `leg` and takes t^`grows` in others near it. Without a power
+ * the climb stays as it is.
  */
 export function nextLeg(
   furnace: Furnace,
@@ -75,15 +76,26 @@ export function nextLeg(
   { power_W, leg, taken, grows }: { power_W: number | undefined; leg: Leg; taken: Taken; grows: number },
 ): Leg {
   const { hot_K, ends } = furnace;
-  const gains_W = (power_W ?? 0) * meanLeft(furnace, start.from_K) - openings_W(furnace, start.from_K);
+  const { from_K, charge } = start;
+  const holdFor_s = (climb_s: number) =>
+    Math.min(longestClimb_s, holdToPour_s(charge, { from_K, to_K: hot_K, ramp_s: climb_s }));
+  if (power_W === undefined) return { climb_s: leg.climb_s, hold_s: holdFor_s(leg.climb_s) };
+  const gains_W = power_W * meanLeft(furnace, from_K) - openings_W(furnace, from_K);
   const wall_J = taken.climb_J * (1 + ends);
-  const climb_s =
-    power_W === undefined
-      ? leg.climb_s
-      : firstAbove((t) => gains_W * t - wall_J * (t / leg.climb_s) ** grows - chargeTook_J(furnace, start, t));
-  const hold_s = holdToPour_s(start.charge, { from_K: start.from_K, to_K: hot_K, ramp_s: climb_s });
-  return { climb_s, hold_s: Math.min(hold_s, longestClimb_s) };
+  const holding_W =
+    power_W * meanLeft(furnace, hot_K) - openings_W(furnace, hot_K) - heldRate_W(leg, taken) * (1 + ends);
+  const climb_s = firstAbove((t) => {
+    const took_J = chargeTook_J(furnace, start, t);
+    const climb_J = gains_W * t - wall_J * (t / leg.climb_s) ** grows - took_J;
+    const hold_J = holding_W * holdFor_s(t) - (charge.metal_J + charge.crucible_J - took_J);
+    return Math.min(climb_J, climb_J + hold_J);
+  });
+  return { climb_s, hold_s: holdFor_s(climb_s) };
 }
+
+/** What the side wall takes while it is held; where it was not held, about what it took on the way. */
+export const heldRate_W = ({ climb_s, hold_s }: Leg, { climb_J, hold_J }: Taken): number =>
+  hold_s > 0 ? hold_J / hold_s : climb_J / climb_s;
 
 /** The time at which a function that starts below zero first gets above it, by halving on a logarithmic scale. */
 function firstAbove(f: (t: number) => number): number {

@@ -5,6 +5,7 @@ import type { Phase, WallRun } from '../heat/wall-run.ts';
 import {
   chargeTook_J,
   type Furnace,
+  heldRate_W,
   type Leg,
   meanLeft,
   nextLeg,
@@ -65,8 +66,7 @@ const startingGrowth = 0.55;
 /**
  * Two melts: full blast while the hot face climbs evenly to its heat, then as much as holds it until the lump of metal and
  * crucible has come to the pour (see `nextLeg`). The wall's part is one run of the transient wall through both melts,
- * repeated until the times stand still to `accuracy`; heat closes however early that is. The first minutes of a hold may
- * ask for a little more than full blast. An even climb stores some 15 % less than one at even heat (derived, thick walls).
+ * repeated until the times stand still to `accuracy`; heat closes however early that is. An even climb stores some 15 % less than one at even heat (derived, thick walls).
  */
 export function solveMelts(furnace: Furnace, begin: Programme, accuracy: number): Melts {
   return solve(furnace, begin, { accuracy, scaled: false });
@@ -175,8 +175,11 @@ function growth(leg: Leg, taken: Taken, beforeLeg: Leg, before: Taken): number |
 
 function stretched(taken: Taken, from: Leg, to: Leg, grows: number): Taken {
   const climb = (to.climb_s / from.climb_s) ** grows;
-  const rate_W = from.hold_s > 0 ? taken.hold_J / from.hold_s : taken.climb_J / from.climb_s;
-  return { climb_J: taken.climb_J * climb, hold_J: rate_W * to.hold_s, through_J: taken.through_J * climb };
+  return {
+    climb_J: taken.climb_J * climb,
+    hold_J: heldRate_W(from, taken) * to.hold_s,
+    through_J: taken.through_J * climb,
+  };
 }
 
 /** The hot face's programme as phases of the wall. */

@@ -1,0 +1,86 @@
+import { InteractionResponseType, MessageFlags, type REST, Routes } from 'discord.js';
+import { bodyOf, type Message } from './message/payload.ts';
+import type { Request } from './request.ts';
+
+export interface Modal {
+  readonly custom_id: string;
+  readonly title: string;
+  readonly components: readonly object[];
+}
+
+export interface Choice {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** The first answer to a request, as plain data. */
+export type First =
+  | { readonly kind: 'message'; readonly message: Message; readonly ephemeral: boolean }
+  | { readonly kind: 'update'; readonly message: Message }
+  | { readonly kind: 'defer'; readonly ephemeral: boolean }
+  | { readonly kind: 'defer-update' }
+  | { readonly kind: 'choices'; readonly choices: readonly Choice[] }
+  | { readonly kind: 'modal'; readonly modal: Modal };
+
+type To = Pick<Request, 'id' | 'token' | 'application'>;
+
+/** The way back to who asked: the same for every way in. */
+export interface Door {
+  first(to: To, first: First): Promise<void>;
+  /** The first answer's message, or the message whose button was pressed. */
+  edit(to: To, message: Message): Promise<void>;
+  remove(to: To): Promise<void>;
+  followUp(to: To, message: Message, ephemeral: boolean): Promise<void>;
+}
+
+const flags = (ephemeral: boolean): number | undefined => (ephemeral ? MessageFlags.Ephemeral : undefined);
+
+const filesOf = ({ files }: Message) => files.map(({ name, bytes }) => ({ name, data: Buffer.from(bytes) }));
+
+/** Answers need no bot token: the request's own does. */
+export function restDoor(rest: REST): Door {
+  return {
+    async first({ id, token }, first) {
+      const files = 'message' in first ? filesOf(first.message) : [];
+      await rest.post(Routes.interactionCallback(id, token), { body: callbackOf(first), files, auth: false });
+    },
+    async edit({ application, token }, message) {
+      const route = Routes.webhookMessage(application, token, '@original');
+      await rest.patch(route, { body: bodyOf(message), files: filesOf(message), auth: false });
+    },
+    async remove({ application, token }) {
+      await rest.delete(Routes.webhookMessage(application, token, '@original'), { auth: false });
+    },
+    async followUp({ application, token }, message, ephemeral) {
+      const body = bodyOf(message, flags(ephemeral));
+      await rest.post(Routes.webhook(application, token), { body, files: filesOf(message), auth: false });
+    },
+  };
+}
+
+/** The body of a first answer as the platform defines it. */
+export function callbackOf(first: First): object {
+  switch (first.kind) {
+    case 'message':
+      return {
+        type: InteractionResponseType.ChannelMessageWithSource,
+        data: bodyOf(first.message, flags(first.ephemeral)),
+      };
+    case 'update':
+      return { type: InteractionResponseType.UpdateMessage, data: bodyOf(first.message) };
+    case 'defer':
+      return {
+        type: InteractionResponseType.DeferredChannelMessageWithSource,
+        ...(first.ephemeral ? { data: { flags: MessageFlags.Ephemeral } } : {}),
+      };
+    case 'defer-update':
+      return { type: InteractionResponseType.DeferredMessageUpdate };
+    case 'choices':
+      return {
+        type: InteractionResponseType.ApplicationCommandAutocompleteResult,
+        data: { choices: first.choices },
+      };
+    case 'modal':
+      return { type: InteractionResponseType.Modal, data: first.modal };
+  }
+}

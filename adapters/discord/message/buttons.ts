@@ -1,0 +1,92 @@
+import { type APIButtonComponent, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
+import type { Card } from '../../../commands/card.ts';
+import type { Command } from '../../../commands/command.ts';
+import { type ComponentId, componentId } from '../component-id.ts';
+import { clipped, plain } from '../escape.ts';
+import { limits } from '../limits.ts';
+
+interface CardButtons {
+  readonly card: Card;
+  readonly command: Command;
+  readonly state: string;
+  readonly ephemeral: boolean;
+  /** Nobody else reads here, so there is nothing to share and nothing to hide. */
+  readonly alone: boolean;
+}
+
+/** The follow-up questions that are shown as buttons: the working has one of its own. */
+export const nextOf = ({ next }: Pick<Card, 'next'>) =>
+  next.filter(({ line }) => line !== 'why').slice(0, limits.buttonsInRow);
+
+export function cardButtons({ card, command, state, ephemeral, alone }: CardButtons) {
+  const other = card.units === 'US' ? 'metric' : 'US';
+  const asks = nextOf(card).map(({ label, line }, at) =>
+    button(label === '' ? line : label, ['next', state, at], ButtonStyle.Primary),
+  );
+  const repeats = !command.passing && !command.private;
+  const turns = repeats
+    ? [
+        ...(card.working.length > 0 ? [button('Show the working', ['working', state])] : []),
+        ...(card.figures.length > 0
+          ? [button(other === 'US' ? 'In US units' : 'In metric', ['units', state, other])]
+          : []),
+        ...(command.takesLine ? [] : [button('Change', ['change', state])]),
+        ...(alone ? [] : [ephemeral ? button('Share', ['share', state]) : button('For me only', ['only-me', state])]),
+      ]
+    : [];
+  return [...rowOf(asks), ...rowOf(turns)];
+}
+
+interface ErrorButtons {
+  readonly state: string;
+  /** A line that works, where there is one. */
+  readonly tryLine?: string | undefined;
+  readonly command?: Command | undefined;
+  /** The option that was wrong, where it has a list to choose from. */
+  readonly choose?:
+    | { readonly option: string; readonly label: string; readonly choices: readonly string[] }
+    | undefined;
+}
+
+export function errorButtons({ state, tryLine, command, choose }: ErrorButtons) {
+  const buttons = [
+    ...(tryLine === undefined ? [] : [button(`Try: ${tryLine}`, ['next', state, 0], ButtonStyle.Primary)]),
+    ...(command && !command.takesLine && Object.keys(command.options.shape).length > 0
+      ? [button('Change', ['change', state])]
+      : []),
+  ];
+  const menu: readonly APIMessageTopLevelComponent[] = choose
+    ? [
+        {
+          type: ComponentType.ActionRow,
+          components: [
+            {
+              type: ComponentType.StringSelect,
+              custom_id: componentId('choose', state, choose.option),
+              placeholder: clipped(plain(choose.label), limits.placeholder),
+              options: choose.choices
+                .slice(0, limits.selectOptions)
+                .map((choice) => ({ label: clipped(choice, limits.choice), value: clipped(choice, limits.choice) })),
+            },
+          ],
+        },
+      ]
+    : [];
+  return [...menu, ...rowOf(buttons)];
+}
+
+function button(
+  label: string,
+  [verb, state, argument]: readonly [ComponentId['verb'], string, (string | number)?],
+  style: ButtonStyle.Primary | ButtonStyle.Secondary = ButtonStyle.Secondary,
+): APIButtonComponent {
+  return {
+    type: ComponentType.Button,
+    style,
+    label: clipped(plain(label), limits.buttonLabel),
+    custom_id: componentId(verb, state, argument),
+  };
+}
+
+const rowOf = (components: APIButtonComponent[]): readonly APIMessageTopLevelComponent[] =>
+  components.length === 0 ? [] : [{ type: ComponentType.ActionRow, components }];

@@ -1,0 +1,122 @@
+import {
+  type APIInteraction,
+  ApplicationCommandOptionType,
+  ApplicationCommandType,
+  ComponentType,
+  InteractionContextType,
+  InteractionType,
+  PermissionFlagsBits,
+} from 'discord.js';
+import { z } from 'zod';
+import type { SlashName } from './names.ts';
+
+/** Who asks and where, in the words of commands/. */
+export interface Who {
+  readonly asker: string;
+  readonly place: string;
+  readonly guild?: string;
+  readonly mayModerate: boolean;
+  /** In the bot's own messages, where nobody else reads. */
+  readonly alone: boolean;
+  readonly locale: string;
+}
+
+interface Base {
+  readonly id: string;
+  readonly token: string;
+  readonly application: string;
+  readonly who: Who;
+}
+
+type Options = Readonly<Record<string, string>>;
+
+/** An interaction as plain values, however it came in: by gateway or, one day, by HTTP. */
+export type Request = Base &
+  (
+    | { readonly kind: 'command'; readonly name: SlashName; readonly options: Options }
+    | { readonly kind: 'autocomplete'; readonly name: SlashName; readonly options: Options; readonly focused: string }
+    | { readonly kind: 'button'; readonly customId: string }
+    | { readonly kind: 'select'; readonly customId: string; readonly values: readonly string[] }
+    | { readonly kind: 'modal'; readonly customId: string; readonly values: Options }
+  );
+
+/** Undefined for what the bot never asked for: pings, commands of other kinds. */
+export function readRequest(raw: APIInteraction): Request | undefined {
+  const who = whoIn(raw);
+  if (!who) return undefined;
+  const base: Base = { id: raw.id, token: raw.token, application: raw.application_id, who };
+  switch (raw.type) {
+    case InteractionType.ApplicationCommand:
+    case InteractionType.ApplicationCommandAutocomplete: {
+      if (raw.data.type !== ApplicationCommandType.ChatInput) return undefined;
+      const { sub, given } = commandData.parse(raw.data);
+      const name: SlashName = { name: raw.data.name, ...(sub === undefined ? {} : { sub }) };
+      const options = Object.fromEntries(given.map((option) => [option.name, String(option.value)]));
+      if (raw.type === InteractionType.ApplicationCommand) return { ...base, kind: 'command', name, options };
+      const focused = given.find((option) => option.focused)?.name;
+      return focused === undefined ? undefined : { ...base, kind: 'autocomplete', name, options, focused };
+    }
+    case InteractionType.MessageComponent: {
+      const { custom_id: customId } = raw.data;
+      if (raw.data.component_type === ComponentType.Button) return { ...base, kind: 'button', customId };
+      return 'values' in raw.data ? { ...base, kind: 'select', customId, values: raw.data.values } : undefined;
+    }
+    case InteractionType.ModalSubmit:
+      return { ...base, kind: 'modal', customId: raw.data.custom_id, values: modalValues(raw.data.components) };
+    default:
+      return undefined;
+  }
+}
+
+function whoIn(raw: APIInteraction): Who | undefined {
+  const id = raw.member?.user.id ?? raw.user?.id;
+  if (id === undefined) return undefined;
+  const { guild_id: guild } = raw;
+  const alone = raw.context === InteractionContextType.BotDM || (raw.context === undefined && guild === undefined);
+  return {
+    asker: `discord:${id}`,
+    place: guild === undefined ? `discord:dm:${raw.channel?.id ?? id}` : `discord:${guild}`,
+    ...(guild === undefined ? {} : { guild }),
+    mayModerate: alone || moderates(raw.member?.permissions),
+    alone,
+    locale: 'locale' in raw ? raw.locale : 'en-US',
+  };
+}
+
+const moderators = PermissionFlagsBits.Administrator | PermissionFlagsBits.ManageGuild;
+const moderates = (permissions = '0'): boolean => (BigInt(permissions) & moderators) !== 0n;
+
+const option = z.object({
+  name: z.string(),
+  value: z.union([z.string(), z.number(), z.boolean()]).default(''),
+  focused: z.boolean().optional(),
+});
+
+/** Options as they come: bare, or inside the one subcommand that was chosen. */
+const commandData = z
+  .object({
+    options: z
+      .array(option.extend({ type: z.number(), options: z.array(option.extend({ type: z.number() })).optional() }))
+      .default([]),
+  })
+  .transform(({ options }) => {
+    const [first] = options;
+    if (first?.type !== ApplicationCommandOptionType.Subcommand) return { sub: undefined, given: options };
+    return { sub: first.name, given: first.options ?? [] };
+  });
+
+const field = z.object({ custom_id: z.string(), value: z.string() });
+const modalRow = z.union([
+  z.object({ component: field }).transform(({ component }) => [component]),
+  z.object({ components: z.array(field) }).transform(({ components }) => components),
+  z.unknown().transform(() => []),
+]);
+
+const modalValues = (components: unknown): Options =>
+  Object.fromEntries(
+    z
+      .array(modalRow)
+      .parse(components)
+      .flat()
+      .map(({ custom_id, value }) => [custom_id, value]),
+  );

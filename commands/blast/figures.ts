@@ -71,7 +71,7 @@ function comparisons(
       "vent by the handbook's rule, across",
       Math.sqrt((4 * heat_W) / (Math.PI * handbook_W_m2.typical)),
       'm',
-      '1 in² for 20,000 to 25,000 Btu/h, from memory',
+      '1 in² for 20,000 to 25,000 Btu/h, from memory; hot gas leaves it at some 15 m/s',
     ),
   ];
 }

@@ -61,7 +61,7 @@ export function burnerFigures(parts: BurnerParts): readonly Figure[] {
       Math.sqrt((4 * point.flow_kg_s * HIGHER_J_kg) / (Math.PI * handbook_W_m2.typical)),
       'm',
       undefined,
-      '1 in² for 20,000 to 25,000 Btu/h, from memory',
+      '1 in² for 20,000 to 25,000 Btu/h, from memory; hot gas leaves it at some 15 m/s',
     ),
   ];
 }

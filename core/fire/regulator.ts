@@ -37,6 +37,7 @@ export function requireBottle({ bottle_Pa, ...demand }: RegulatorDemand & { read
     code: 'impossible',
     what: `the bottle holds ${gauge(bottle_Pa)} gauge, and ${formatBoth(outlet_Pa, 'Pa', 'metric')} behind the regulator takes ${gauge(needed_Pa)} before it`,
     expected: most_Pa > 0 ? 'a lower setting or a warmer day' : 'a warmer day',
-    example: formatSi(Math.max(most_Pa, 1000), 'Pa', 'metric'),
+    // Rounded, the most itself might be too much.
+    example: formatSi(Math.max(0.8 * most_Pa, 1000), 'Pa', 'metric'),
   });
 }

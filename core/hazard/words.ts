@@ -4,7 +4,10 @@ const words: readonly (readonly [RegExp, string])[] = [
   [/gypsum|plaster of paris|\bplaster\b|drywall/i, 'gypsum'],
   [/portland|\bcement\b|concrete/i, 'portland'],
   [/(?:propane|gas|lpg) (?:cylinder|bottle|tank)/i, 'cylinder'],
-  [/\bwarm(?:ed|ing)\b|heat(?:ed|ing)? (?:the |a |my )?(?:cylinder|bottle|tank)/i, 'warmed-cylinder'],
+  [
+    /\bwarm(?:ed|ing)\b|warm water|heat blanket|heat(?:ed|ing)? (?:the |a |my )?(?:cylinder|bottle|tank)/i,
+    'warmed-cylinder',
+  ],
   [/(?:cut|drill|grind|weld)\w*[^;]*(?:cylinder|tank|bottle|drum)/i, 'cylinder-cutting'],
   [/(?:closed|sealed) (?:drum|can|tin|vessel|scrap)/i, 'sealed-vessel'],
   [/cadmium/i, 'cadmium'],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sampleChart, sampleDrawing } from '../picture/sample.ts';
+import type { Card } from '../../commands/card.ts';
+import { sampleChart, sampleDrawing, samplePattern } from '../picture/sample.ts';
 import { chartLines, drawingLines } from './chart.ts';
 import { renderCard } from './render.ts';
 import { sampleCard } from './sample-card.ts';
@@ -73,13 +74,25 @@ describe('a chart as text', () => {
 describe('in a card', () => {
   const card = { ...sampleCard, chart: sampleChart, drawings: [sampleDrawing] };
 
-  test('stands behind the table and before the notes; drawings are told in words', () => {
+  test('stands behind the table and before the notes, and drawings are named there', () => {
     const shown = renderCard(card, look);
     const places = ['7 kg', 'One melt', 'Picture ', 'Squeeze it'].map((part) => shown.indexOf(part));
     expect(places).not.toContain(-1);
     expect(places).toEqual(places.toSorted((a, b) => a - b));
-    expect(drawingLines(card, look).join(' ').replace(/\s+/g, ' ')).toContain(`${sampleDrawing.title}: A lined can`);
     expect(drawingLines(sampleCard, look)).toEqual([]);
+  });
+
+  test('a drawing is one line: its title and the way to it, its words are left to its file', () => {
+    const said = (drawings: Card['drawings'] & object) =>
+      drawingLines({ ...card, drawings }, look)
+        .join(' ')
+        .replace(/\s+/g, ' ');
+    expect(said([sampleDrawing])).toBe(`Picture ${sampleDrawing.title} (ask with --png FILE)`);
+    expect(said([sampleDrawing, samplePattern])).toBe(
+      `Pictures ${sampleDrawing.title} · 1 full-size pattern (ask with --png FILE; full size on paper: --sheets DIR)`,
+    );
+    const ten = [sampleDrawing, ...Array.from({ length: 9 }, () => samplePattern)];
+    expect(drawingLines({ ...card, drawings: ten }, look).length).toBeLessThan(3);
   });
 
   test('goes before the first figure does, and after the table', () => {

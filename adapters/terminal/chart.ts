@@ -39,15 +39,18 @@ export function chartLines(chart: Chart, units: UnitSystem, look: Look): readonl
   ];
 }
 
-/** What a picture of this answer would show, for who reads without one. */
+/** What pictures there are and how to get them; what they show in words stands in their files. */
 export function drawingLines({ drawings = [] }: Card, look: Look): readonly string[] {
-  return drawings.length === 0
-    ? []
-    : section(
-        drawings.length === 1 ? 'Picture' : 'Pictures',
-        drawings.map(({ title, alt }) => `${title}: ${alt}`),
-        look,
-      );
+  if (drawings.length === 0) return [];
+  const patterns = drawings.filter(({ fullSize }) => fullSize).length;
+  const titles = drawings.filter(({ fullSize }) => !fullSize).map(({ title }) => title);
+  const full = patterns === 0 ? [] : [`${patterns} full-size pattern${patterns === 1 ? '' : 's'}`];
+  const how = patterns === 0 ? 'ask with --png FILE' : 'ask with --png FILE; full size on paper: --sheets DIR';
+  return section(
+    drawings.length === 1 ? 'Picture' : 'Pictures',
+    [`${[...titles, ...full].join(' · ')} (${how})`],
+    look,
+  );
 }
 
 /** Axis names and the signs of this panel's series. */

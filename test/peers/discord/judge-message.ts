@@ -67,21 +67,18 @@ export function mentionFaults(body: MessageBody): readonly string[] {
 }
 
 /**
- * The schema's complaints of a body as discord.js writes it: it always adds `tts` and `enforce_nonce`, which the platform ignores
- * where its schemas do not name them. Only their `false` is let through.
+ * The schema's complaints of a body as discord.js writes it: it adds `tts` and `enforce_nonce` to every message, also where the
+ * schemas know no such key. Only their `false` is let through.
  */
 export function bodyFaults(name: SchemaName, body: unknown): readonly string[] {
-  const habits = { MessageCreateRequest: [] as string[], default: ['enforce_nonce', 'tts'] };
-  const passed = name === 'MessageCreateRequest' ? habits.MessageCreateRequest : habits.default;
-  const strip = (part: unknown): unknown =>
-    typeof part === 'object' && part !== null && !Array.isArray(part)
-      ? Object.fromEntries(Object.entries(part).filter(([key, value]) => !(passed.includes(key) && value === false)))
-      : part;
-  const wire = strip(body);
-  if (name.endsWith('CallbackRequest') && isRecord(wire) && 'data' in wire) {
-    return schemaFaults(name, { ...wire, data: strip(wire.data) });
-  }
-  return schemaFaults(name, wire);
+  const wire = withoutHabits(body);
+  return schemaFaults(name, isRecord(wire) && isRecord(wire.data) ? { ...wire, data: withoutHabits(wire.data) } : wire);
+}
+
+function withoutHabits(part: unknown): unknown {
+  if (!isRecord(part)) return part;
+  const { tts, enforce_nonce, ...rest } = part;
+  return { ...rest, ...(tts === false ? {} : { tts }), ...(enforce_nonce === false ? {} : { enforce_nonce }) };
 }
 
 function embedFaults(embeds: readonly APIEmbed[]): readonly string[] {

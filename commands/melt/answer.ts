@@ -35,6 +35,7 @@ export function meltCard(parts: Parts): Answer {
         ...working.map(({ source }) => source),
         ...fumeLimits.filter(({ element }) => alloy.composition[element]).map(({ source }) => source),
         ...(pot.id === 'steel' && alloy.family === 'aluminium' ? ['niinomi-1982'] : []),
+        ...(alloy.family === 'iron' ? ['cupola-course-13'] : []),
       ]),
     ],
     working,

@@ -18,7 +18,7 @@ const dangers: readonly Danger[] = [
     expected: 'a metal above 2.2 kg/L; lighter, or fizzing in vinegar, is magnesium: hand it to a scrap dealer',
   },
   {
-    pattern: /beryllium|\bbecu\b|\bcube\b|non-?sparking/i,
+    pattern: /beryllium|\bbecu\b|non-?sparking/i,
     what: 'beryllium copper is not melted here: micrograms of its dust or fume can start a lung disease that stays',
     expected: 'copper or bronze of known make; hand this to a scrap dealer and say what it is',
   },

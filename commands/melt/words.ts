@@ -1,3 +1,4 @@
+import { cupolaLoss } from '../../core/melt/data/element-loss.ts';
 import { fumeLimits } from '../../core/melt/data/fume-limits.ts';
 import type { MeltEstimate, MeltInput } from '../../core/melt/melt.ts';
 import { pourFor } from '../../core/melt/melt-heat.ts';
@@ -61,6 +62,9 @@ export function pourTable({ question: { alloy } }: MeltEstimate, units: UnitSyst
   };
 }
 
+const wholePercent = ({ low, high }: { low: number; high: number }) =>
+  `${Math.round(low * 100)} to ${Math.round(high * 100)} %`;
+
 /** Nothing molten hangs in a pair of tongs above this; judged. */
 const hangs_kg = 10;
 
@@ -89,6 +93,11 @@ export function notesOf(estimate: MeltEstimate, units: UnitSystem): readonly str
         ]
       : []),
     ...(form.note ? [form.note] : []),
+    ...(alloy.family === 'iron'
+      ? [
+          `A crucible keeps more than a cupola, where silicon loses ${wholePercent(cupolaLoss.Si)} and manganese ${wholePercent(cupolaLoss.Mn)}.`,
+        ]
+      : []),
     ...(brass
       ? [
           `Zinc goes first: ${percent(brass.share)} in the charge is about ${percent(brass.share_after)} in the casting${cover ? '' : '; a cover of dry charcoal or glass about halves that loss (from memory)'}.`,

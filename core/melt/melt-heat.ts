@@ -69,21 +69,21 @@ export function heatCurve(question: MeltHeatQuestion): readonly HeatPoint[] {
 
 /**
  * The curve for another pour and correction, at next to no cost: liquid metals heat in a straight line (to 0.2 % here),
- * so the last stretch is lengthened and the liquid shifted. For the samples of a range.
+ * so the last stretch is lengthened and the liquid shifted. For the samples of a range, which lend `into`, a copy of
+ * the curve.
  */
 export function shiftedCurve(
   curve: readonly HeatPoint[],
   { pour_K, shift_J_kg }: { readonly pour_K: number; readonly shift_J_kg: number },
+  into: HeatPoint[] = [...curve],
 ): readonly HeatPoint[] {
   const melted = curve.at(-2)!;
   const poured = curve.at(-1)!;
   const slope = (poured.heat_J_kg - melted.heat_J_kg) / (poured.T_K - melted.T_K);
   const start_J_kg = melted.heat_J_kg + shift_J_kg;
-  return [
-    ...curve.slice(0, -2),
-    { T_K: melted.T_K, heat_J_kg: start_J_kg },
-    { T_K: pour_K, heat_J_kg: start_J_kg + slope * (pour_K - melted.T_K) },
-  ];
+  into[curve.length - 2] = { T_K: melted.T_K, heat_J_kg: start_J_kg };
+  into[curve.length - 1] = { T_K: pour_K, heat_J_kg: start_J_kg + slope * (pour_K - melted.T_K) };
+  return into;
 }
 
 export type Section = 'thin' | 'medium' | 'heavy';

@@ -86,9 +86,11 @@ export function estimateMelt(question: MeltQuestion): MeltEstimate {
   const holdsAt = (density_kg_m3: number, filled: number) =>
     ((crucible.shape.working_m3 * filled) / fill.typical) * density_kg_m3;
   const correction_J_kg = alloy.melting_correction_J_kg.typical;
+  const scratch = [...curve];
   const model = (values: Readonly<Record<MeltInput, number>>): Record<MeltOutput, number> => {
     const poured_K = values['pouring temperature'];
-    const way = shiftedCurve(curve, { pour_K: poured_K, shift_J_kg: values['handbook heat'] - correction_J_kg });
+    const shift_J_kg = values['handbook heat'] - correction_J_kg;
+    const way = shiftedCurve(curve, { pour_K: poured_K, shift_J_kg }, scratch);
     const holds_kg = holdsAt(values['liquid density'], values['working fill']);
     const pot_kg = crucibleMass_kg({ shape: crucible.shape, density_kg_m3: values['density of the pot'] });
     const heat_capacity_J_kgK = values['heat capacity of the pot'];

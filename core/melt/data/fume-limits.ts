@@ -6,8 +6,6 @@ export interface FumeLimit {
   readonly element: Element;
   /** Share of the alloy from which it is said. */
   readonly from_share: number;
-  /** 8 h mean, kg/m³ of air. */
-  readonly limit_kg_m3: number;
   readonly says: string;
   readonly source: SourceId;
   readonly standing: Standing;
@@ -17,7 +15,6 @@ export const fumeLimits: readonly FumeLimit[] = [
   {
     element: 'Pb',
     from_share: 0.003,
-    limit_kg_m3: 50e-9,
     says: 'Lead in the air: OSHA 50 µg/m³ over 8 h, action level 30 µg/m³ (29 CFR 1910.1025); local law may be stricter.',
     source: 'osha-1910-1025',
     standing: 'published',
@@ -25,7 +22,6 @@ export const fumeLimits: readonly FumeLimit[] = [
   {
     element: 'Zn',
     from_share: 0.01,
-    limit_kg_m3: 5e-6,
     says: 'Zinc oxide fume: OSHA 5 mg/m³ over 8 h, NIOSH 10 mg/m³ for 15 min; the fever comes hours later.',
     source: 'osha-277000',
     standing: 'published',
@@ -33,7 +29,6 @@ export const fumeLimits: readonly FumeLimit[] = [
   {
     element: 'Cu',
     from_share: 0.5,
-    limit_kg_m3: 0.1e-6,
     says: 'Copper fume: OSHA and NIOSH 0.1 mg/m³ over 8 h.',
     source: 'niosh-copper-fume',
     standing: 'published',

@@ -165,6 +165,48 @@ describe('the section', () => {
   });
 });
 
+describe.each([undefined, 0.28])('the roll of %s m', (roll_m) => {
+  const { mesh, pieces } = formsOf(sampleFurnace, roll_m);
+  const roll = drawForms({ ...formsOf(sampleFurnace, roll_m) }, 'metric').at(-1)!;
+  const laid = roll.shapes.flatMap((shape) =>
+    shape.kind === 'area' && shape.matter === 'mesh' ? boxOf(shape.outline) : [],
+  );
+  const sheet = boxOf(shapePoints(roll));
+  const callouts = roll.marks.flatMap((mark) => (mark.kind === 'callout' ? mark : []));
+
+  it('names every piece on the piece', () => {
+    const cut = pieces.filter(({ from }) => from === 'mesh');
+    expect(laid).toHaveLength(cut.length);
+    for (const [n, { left, right, bottom, top }] of laid.entries()) {
+      const on = callouts.filter(
+        ({ text, at: [x, y] }) => !text.startsWith('at ') && x > left && x < right && y > bottom && y < top,
+      );
+      const name = mesh.placements[n]!.name;
+      expect(
+        on.some(({ text }) => text.split(' ').every((word) => name.includes(word))),
+        name,
+      ).toBe(true);
+    }
+  });
+
+  it('tells for each where it begins, from the left and from below', () => {
+    const said = callouts.flatMap(({ text, at }) => {
+      const [, mm] = /^at ([\d.]+) mm/.exec(text) ?? [];
+      return mm === undefined ? [] : [{ mm: Number(mm), at }];
+    });
+    const told = (start: number, axis: 0 | 1) =>
+      start < 5e-4 ||
+      // Printed to a millimetre, and one label for pieces up to half a millimetre apart.
+      said.some(
+        ({ mm, at }) => at[1 - axis] === 0 && Math.abs(mm / 1000 - start) < 0.0011 && Math.abs(at[axis] - start) < 6e-4,
+      );
+    for (const { left, bottom } of laid) {
+      expect(told(left - sheet.left, 0), `left ${left}`).toBe(true);
+      expect(told(bottom - sheet.bottom, 1), `bottom ${bottom}`).toBe(true);
+    }
+  });
+});
+
 it('prints every pattern full size, and no other', () => {
   const drawings = drawForms(formsOf(sampleFurnace), units);
   expect(drawings.filter(({ fullSize }) => fullSize).map(({ id }) => id)).toEqual([

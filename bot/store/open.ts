@@ -46,7 +46,8 @@ async function homeAt(where: Where): Promise<Home> {
   return (await import('./sqlite.ts')).sqliteHome(where.data);
 }
 
-function storeIn({ db, kind }: Home): Store {
+/** The store in a home whose schema is the newest. */
+export function storeIn({ db, kind }: Home): Store {
   return {
     memory: reporting({ ...lastAsks(db), ...unitChoices(db), ...builds(db), ...prices(db), ...personal(db) }),
     handled: reporting(handledEvents(db)),

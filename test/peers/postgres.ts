@@ -33,7 +33,8 @@ export function postgresMissing(): boolean {
   return missing;
 }
 
-export async function startPostgres(): Promise<Postgres> {
+/** `durable: false` saves the wait for the disk where no test pulls the plug. */
+export async function startPostgres({ durable = true } = {}): Promise<Postgres> {
   const programs = findPostgres();
   if (programs === undefined) throw new Error('PostgreSQL is not on this machine');
   const folder = mkdtempSync(join(tmpdir(), 'teemer-postgres-'));
@@ -51,7 +52,7 @@ export async function startPostgres(): Promise<Postgres> {
       child.on('error', reject);
       child.on('close', (code) => (code === 0 ? resolve() : reject(new Error(`${program} ended with ${code}`))));
     });
-  const settings = `-c listen_addresses=127.0.0.1 -c port=${port} -c unix_socket_directories=${folder}`;
+  const settings = `-c listen_addresses=127.0.0.1 -c port=${port} -c unix_socket_directories=${folder} -c fsync=${durable ? 'on' : 'off'}`;
   const start = () => run('pg_ctl', ['start', '-w', '-D', data, '-l', join(folder, 'server.log'), '-o', settings]);
   const stop = (how: string) => run('pg_ctl', ['stop', '-w', '-D', data, '-m', how]);
 

@@ -33,6 +33,25 @@ describe('a card', () => {
     expect(rows).toContain('  sand       49 kg                108 lb');
   });
 
+  test('heads a group of figures once, and drops the heading with its last figure', () => {
+    const [clay, sand] = sampleCard.figures;
+    const figures = [
+      { ...clay!, group: 'buy' },
+      { ...sand!, group: 'buy' },
+      { ...sand!, id: 'mix.wet', label: 'wet mass', group: 'weigh' },
+    ];
+    const shown = renderCard({ ...sampleCard, figures }, look).split('\n');
+    const at = (line: string) => shown.indexOf(line);
+    expect(shown.filter((line) => line === 'buy')).toHaveLength(1);
+    expect(at('buy')).toBe(shown.findIndex((line) => line.startsWith('  dry clay')) - 1);
+    expect(at('weigh')).toBe(shown.findIndex((line) => line.startsWith('  wet mass')) - 1);
+    const { table: _, ...bare } = sampleCard;
+    const full = renderCard({ ...bare, figures }, look).split('\n').length;
+    const shorter = renderCard({ ...bare, figures }, { ...look, maxLines: full - 2 });
+    expect(shorter).not.toMatch(/weigh|wet mass/);
+    expect(shorter).toContain('\nbuy\n');
+  });
+
   test('names the option that overrides an assumption', () => {
     expect(renderCard(sampleCard, look)).toContain('bone dry (damp=10%) · nothing else');
   });

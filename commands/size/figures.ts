@@ -24,17 +24,18 @@ const litres = 1e-3;
 const largeBag_m3 = 4 * 0.028316846592;
 const smallBag_m3 = 100 * litres;
 
-/** In the order of the work: what goes where, lid, tuyere, what to buy, what it weighs. */
+/** In the order of the work. */
 export function figuresOf(parts: SizeParts): readonly Figure[] {
   return [
-    ...placing(parts),
-    ...lidAndVent(parts),
-    ...tuyereFigures(parts),
-    ...toBuy(parts),
-    ...(parts.forms ? meshFigures(parts.forms, parts.units) : []),
-    ...weighing(parts.weighed, parts.units),
+    ...under('what goes where', [...placing(parts), ...lidFigures(parts)]),
+    ...under('air and fire', [...tuyereFigures(parts), ...ventFigures(parts)]),
+    ...under('buy', [...toBuy(parts), ...(parts.forms ? meshFigures(parts.forms, parts.units) : [])]),
+    ...under('weigh', weighing(parts.weighed, parts.units)),
   ];
 }
+
+const under = (group: string, figures: readonly Figure[]): readonly Figure[] =>
+  figures.map((each) => ({ ...each, group }));
 
 function placing({ sized, units }: SizeParts): readonly Figure[] {
   const { furnace, fit, crucible } = sized;
@@ -82,8 +83,13 @@ function placing({ sized, units }: SizeParts): readonly Figure[] {
   ];
 }
 
-function lidAndVent({ sized, rate }: SizeParts): readonly Figure[] {
-  const { furnace, vent, question, rate_W } = sized;
+const lidFigures = ({ sized: { furnace } }: SizeParts): readonly Figure[] => [
+  figure('size.lid', 2 * furnace.lid.radius_m, 'm'),
+  figure('size.lid_thickness', furnace.lid.thickness_m, 'm'),
+];
+
+function ventFigures({ sized, rate }: SizeParts): readonly Figure[] {
+  const { vent, question, rate_W } = sized;
   const at = (power_W: number, velocity_m_s: number) =>
     ventDiameter_m({
       flow_m3_s: hotGas_m3_s({ rate_W: power_W, flue_K: question.flue_K, fuel: question.fuel }),
@@ -92,8 +98,6 @@ function lidAndVent({ sized, rate }: SizeParts): readonly Figure[] {
   const typed = question.vent_m !== undefined;
   const { low, high } = ventVelocity_m_s;
   return [
-    figure('size.lid', 2 * furnace.lid.radius_m, 'm'),
-    figure('size.lid_thickness', furnace.lid.thickness_m, 'm'),
     figure(
       'size.vent',
       vent.diameter_m,

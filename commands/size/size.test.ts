@@ -39,6 +39,31 @@ describe('size can', () => {
     expect(card.table?.rows.map(([name]) => name)).toContain('hole in the shell');
   });
 
+  it('stands in groups, what goes where first, each in one piece', async () => {
+    for (const line of [story, 'size can 31 gal fuel=charcoal', `${story} form=card`]) {
+      const groups = cardOf(await ask(line)).figures.map(({ group }) => group);
+      expect(groups.filter((group, at) => group !== groups[at - 1])).toEqual([
+        'what goes where',
+        'air and fire',
+        'buy',
+        'weigh',
+      ]);
+    }
+  });
+
+  it('cuts by a tape: sixteenths of an inch beside whole millimetres, the typed units first', async () => {
+    const sizes = async (line: string) =>
+      cardOf(await ask(line))
+        .table?.rows.map((row) => row.at(-1))
+        .join('; ') ?? '';
+    const US = await sizes(story);
+    expect(US).toMatch(/a rectangle 28 5\/8 in \(727 mm\) by 12 5\/16 in \(313 mm\)/);
+    expect(US).not.toMatch(/mm \(|\d\.\d+ in/);
+    const metric = await sizes('size crucible 2 L');
+    expect(metric).toMatch(/\d mm \([\d /]+ in\)/);
+    expect(metric).not.toMatch(/in \(/);
+  });
+
   it('draws section and plan first, then the patterns to cut', async () => {
     const { drawings = [] } = cardOf(await ask(story));
     expect(drawings.slice(0, 2).map(({ id }) => id)).toEqual(['section', 'plan']);

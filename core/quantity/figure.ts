@@ -43,4 +43,6 @@ export interface Figure {
   readonly rangeBasis: 'sampled' | 'judged' | 'none';
   /** A few words that belong to the number: bags to buy, a test by hand. */
   readonly note?: string;
+  /** A short heading that it stands under with its neighbours, where a card has many: `buy`. */
+  readonly group?: string;
 }

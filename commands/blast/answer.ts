@@ -193,6 +193,8 @@ function nextLines({ question, context, gains, met, options }: BlastParts): NonN
       : { label: 'with a stronger blower', line: 'again blower=forge blower' },
     { label: 'high up', line: `again altitude=${context.units === 'US' ? '6000 ft' : '2000 m'}` },
     { label: 'how hot it burns', line: `flame ${question.fuel.id}` },
-    ...(known('fuel') ? [{ label: 'how much a melt burns', line: `fuel ${question.fuel.id} heat=5 MJ` }] : []),
+    ...(known('fuel')
+      ? [{ label: 'how much a melt burns', line: `fuel ${question.fuel.id} amount=5 kg metal=aluminium` }]
+      : []),
   ];
 }

@@ -135,6 +135,6 @@ function nextLines({ question, context, draw, point }: BurnerParts): NonNullable
       : [{ label: 'with one bottle more', line: `again bottles=${question.bottles + 1}` }]),
     ...(question.air_K < 275 ? [] : [{ label: 'on a cold day', line: `again air=${US ? '32 °F' : '0 °C'}` }]),
     { label: 'how hot it burns', line: 'flame propane' },
-    ...(known('fuel') ? [{ label: 'how much a melt burns', line: 'fuel propane heat=5 MJ' }] : []),
+    ...(known('fuel') ? [{ label: 'how much a melt burns', line: 'fuel propane amount=5 kg metal=aluminium' }] : []),
   ];
 }

@@ -25,7 +25,7 @@ export function flameChart(question: FlameQuestion, units: UnitSystem): Chart {
   const share = (value: number) => `${Math.round(value * 100)} %`;
   const line = [{ name: 'your air', at: here, axis: 'x' as const }];
   return {
-    title: `${question.fuel.name} by its air`,
+    title: `Flame and heat left: ${question.fuel.name}`,
     alt: `The flame is hottest, ${formatSi(best.flame_K, 'K', units)}, near ${share(best.excess_air)} excess air, and ${formatSi(last.flame_K, 'K', units)} at ${share(last.excess_air)}; the heat left at the flue falls from ${share(best.left)} to ${share(last.left)} of the lower heating value.`,
     x: { label: 'excess air', unit: '1', shown: 'percent' },
     panels: [

@@ -6,6 +6,8 @@ const stateSchema = z.object({
   asker: z.string(),
   /** The question the message answers. */
   ask: z.object({ command: z.string(), options: z.record(z.string(), z.string()) }),
+  /** Whether it was answered: then what is pressed becomes the presser's last question. */
+  answered: z.boolean(),
   next: z.array(z.string()),
 });
 export type ButtonState = z.infer<typeof stateSchema>;

@@ -1,0 +1,143 @@
+import type { Reply } from '../../commands/card.ts';
+import type { Ask, Command } from '../../commands/command.ts';
+import { parseLine } from '../../commands/grammar.ts';
+import { isOptional, metaOf } from '../../commands/options.ts';
+import { AskError } from '../../core/ask-error.ts';
+import type { Caution } from '../../core/hazard/caution.ts';
+import { cautionsFor } from '../../core/hazard/cautions.ts';
+import { factsIn } from '../../core/hazard/words.ts';
+import type { DeskParts } from './desk.ts';
+import { cardButtons, errorButtons, nextOf } from './message/buttons.ts';
+import { messageOf } from './message/card.ts';
+import { errorMessage } from './message/error.ts';
+import type { Message } from './message/payload.ts';
+import type { AnswerPlan, Outcome } from './plan.ts';
+import type { Who } from './request.ts';
+import { keep_s, newStateId } from './state.ts';
+import { within } from './within.ts';
+
+/** Never held up by anything: whoever is hurt is answered. */
+export const isFirstAid = ({ name }: Command): boolean => name === 'emergency';
+
+/** Only for the asker: their own data, help and workings. Where nobody else reads there is nothing to hide. */
+export const isQuiet = (command: Command, who: Who): boolean =>
+  command.private === true || (command.passing === true && !isFirstAid(command) && !who.alone);
+
+/** What can hurt in what is asked, before it is answered. */
+export const cautionsOf = (command: Command | undefined, ask: Pick<Ask, 'options'>): readonly Caution[] =>
+  cautionsFor({ facts: [...new Set([...(command?.hazards ?? []), ...factsIn(Object.values(ask.options).join(' '))])] });
+
+/** One question as a plan: budget first, then the answer with its picture and buttons. */
+export function planFor(
+  ask: Ask,
+  who: Who,
+  parts: DeskParts,
+  given: {
+    readonly into?: AnswerPlan['into'];
+    readonly ephemeral?: boolean;
+    readonly before?: () => Promise<void>;
+  } = {},
+): AnswerPlan {
+  const command = parts.commands.find(({ name }) => name === ask.command);
+  const quiet = (command !== undefined && isQuiet(command, who)) || given.ephemeral === true;
+  const cautions = cautionsOf(command, ask);
+  return {
+    kind: 'answer',
+    command: ask.command,
+    ephemeral: quiet,
+    into: given.into ?? 'new',
+    cautions,
+    async work() {
+      const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
+      if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions), ask, who, quiet, parts);
+      await given.before?.();
+      return composed(await parts.answer(ask, who), ask, who, quiet, parts);
+    },
+  };
+}
+
+const tooMany = (wait_s: number, ask: Ask, cautions: readonly Caution[]): Reply => ({
+  kind: 'error',
+  error: {
+    code: 'refused',
+    what: `that was one question more than I can answer at once here; there is room again in ${Math.ceil(wait_s)} s`,
+    expected: 'a short pause; first aid is answered at any time',
+    example: ask.command,
+  },
+  cautions,
+});
+
+/** A reply as a message with its buttons. Without a store that keeps what they mean there are none. */
+export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean, parts: DeskParts): Promise<Outcome> {
+  const state = newStateId();
+  if (reply.kind === 'error') {
+    const command = parts.commands.find(({ name }) => name === ask.command);
+    const tryLine =
+      reply.error.code === 'refused' ? undefined : sendable(reply.tryLine ?? reply.error.example, who, parts);
+    const keeps = await kept(state, { ask, answered: false, next: tryLine === undefined ? [] : [tryLine] }, who, parts);
+    const buttons = keeps ? errorButtons({ state, tryLine, command, choose: choiceOf(reply, command) }) : [];
+    return { message: withButtons(errorMessage(reply), buttons), ephemeral: true, refused: true };
+  }
+  const { card } = reply;
+  const command = parts.commands.find(({ name }) => name === card.command);
+  const [picture, about] = await Promise.all([
+    parts.picture(reply).catch((error) => {
+      parts.log.error({ err: error, command: card.command }, 'a picture could not be drawn');
+      return undefined;
+    }),
+    asked(ask, command, who, parts),
+  ]);
+  const answered = parts.commands.some(({ name, passing }) => name === about.command && !passing);
+  const keeps = await kept(state, { ask: about, answered, next: nextOf(card).map(({ line }) => line) }, who, parts);
+  const { alone } = who;
+  const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral: quiet, alone }) : [];
+  return { message: withButtons(messageOf(card, picture), buttons), ephemeral: quiet };
+}
+
+const withButtons = (message: Message, components: Message['components']): Message => ({ ...message, components });
+
+/** The question as it was remembered: with what another answer filled in, so that it means the same later. */
+async function asked(ask: Ask, command: Command | undefined, who: Who, { memory }: DeskParts): Promise<Ask> {
+  const last = await within(memory.lastAsk(who), 500, undefined).catch(() => undefined);
+  return last && (command?.passing || last.command === command?.name) ? last : ask;
+}
+
+async function kept(
+  id: string,
+  { ask: { command, options }, answered, next }: { ask: Ask; answered: boolean; next: readonly string[] },
+  { asker }: Who,
+  { states, now, log }: DeskParts,
+): Promise<boolean> {
+  try {
+    const put = states.put(id, { asker, ask: { command, options }, answered, next }, { now: now(), keep_s, asker });
+    return await within(
+      put.then(() => true),
+      500,
+      false,
+    );
+  } catch (error) {
+    log.warn({ err: error }, 'what the buttons mean could not be kept, so there are none');
+    return false;
+  }
+}
+
+/** A line that can be sent as it stands; a bare value is not. */
+function sendable(line: string, who: Who, { commands }: DeskParts): string | undefined {
+  try {
+    const { command, options } = parseLine(line, commands, who);
+    const shape = commands.find(({ name }) => name === command)?.options.shape ?? {};
+    const whole = Object.entries(shape).every(([name, field]) => name in options || isOptional(field as never));
+    return whole ? line : undefined;
+  } catch (error) {
+    if (error instanceof AskError) return undefined;
+    throw error;
+  }
+}
+
+/** Where a choice was mistyped, the choices. */
+function choiceOf({ error }: Extract<Reply, { kind: 'error' }>, command: Command | undefined) {
+  const field = error.option === undefined ? undefined : command?.options.shape[error.option];
+  if (error.option === undefined || !field) return undefined;
+  const { label, choices } = metaOf(field as never);
+  return choices ? { option: error.option, label, choices } : undefined;
+}

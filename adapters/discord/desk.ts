@@ -1,0 +1,155 @@
+import { randomUUID } from 'node:crypto';
+import type { APIInteraction } from 'discord.js';
+import type { Reply } from '../../commands/card.ts';
+import type { Ask, Command } from '../../commands/command.ts';
+import type { Memory } from '../../commands/memory.ts';
+import type { Door } from './door.ts';
+import { tokenLife_ms, defer_ms as usualDefer_ms } from './limits.ts';
+import { saying } from './message/error.ts';
+import type { FileOut } from './message/payload.ts';
+import type { AnswerPlan, Outcome } from './plan.ts';
+import { answerPress } from './press.ts';
+import { type Request, readRequest, type Who } from './request.ts';
+import { answerCommand, complete } from './slash.ts';
+import type { States } from './state.ts';
+import { within } from './within.ts';
+
+/** How often somebody may ask. */
+export interface Budget {
+  /** Takes one; else says after how many seconds there is one again. */
+  take(who: Who, now: Date): { readonly wait_s: number };
+}
+
+export interface Log {
+  info(about: object, what: string): void;
+  warn(about: object, what: string): void;
+  error(about: object, what: string): void;
+}
+
+export interface Told {
+  readonly kind: Request['kind'];
+  readonly command: string;
+  readonly outcome: 'answered' | 'deferred' | 'refused' | 'failed';
+  readonly took_s: number;
+}
+
+interface Telling {
+  kind?: Told['kind'];
+  command: string;
+  outcome?: Told['outcome'];
+}
+
+export interface DeskParts {
+  readonly door: Door;
+  readonly commands: readonly Command[];
+  readonly answer: (ask: Ask, who: Who) => Promise<Reply>;
+  /** The first picture of a card, if there is one to show. */
+  readonly picture: (reply: Extract<Reply, { kind: 'card' }>) => Promise<FileOut | undefined>;
+  readonly memory: Memory;
+  readonly states: States;
+  readonly handled: { first(id: string, given: { now: Date; keep_s: number }): Promise<boolean> };
+  readonly budget: Budget;
+  readonly now: () => Date;
+  readonly log: Log;
+  readonly tell?: (what: Told) => void;
+  readonly defer_ms?: number;
+}
+
+/** How long the store may take before the answer goes without it. */
+const store_ms = 500;
+/** Longer than any event is delivered again. */
+const handledKeep_s = 3600;
+
+/** Takes interactions, however they came in, and answers each once. Never throws: what fails is said and logged. */
+export function createDesk(parts: DeskParts) {
+  const { door, handled, now, log, defer_ms = usualDefer_ms } = parts;
+  const seen = new Set<string>();
+
+  return { handle };
+
+  async function handle(raw: APIInteraction): Promise<void> {
+    const started = performance.now();
+    const told: Telling = { command: '' };
+    let request: Request | undefined;
+    try {
+      request = readRequest(raw);
+      if (!request || !(await isFirst(request.id))) return;
+      told.kind = request.kind;
+      await answered(request, told);
+    } catch (error) {
+      // The way back itself failed: nothing more can be said to the asker.
+      told.outcome = 'failed';
+      log.warn({ err: error, interaction: raw.id, kind: request?.kind }, 'an answer could not be delivered');
+    }
+    if (request && told.kind) {
+      const { kind, command, outcome = 'answered' } = told;
+      parts.tell?.({ kind, command, outcome, took_s: (performance.now() - started) / 1000 });
+    }
+  }
+
+  /** Delivered again after a dropped connection, perhaps to another process: answered once. */
+  async function isFirst(id: string): Promise<boolean> {
+    if (seen.has(id)) return false;
+    seen.add(id);
+    if (seen.size > 5000) for (const old of [...seen].slice(0, 2500)) seen.delete(old);
+    try {
+      return await within(handled.first(`discord:${id}`, { now: now(), keep_s: handledKeep_s }), store_ms, true);
+    } catch (error) {
+      log.warn({ err: error }, 'the store could not say whether an interaction was handled');
+      return true;
+    }
+  }
+
+  async function answered(request: Request, told: Telling): Promise<void> {
+    if (request.kind === 'autocomplete') {
+      const choices = await within(complete(request, parts), 1500, []).catch((error) => {
+        log.error({ err: error }, 'nothing could be suggested');
+        return [];
+      });
+      return door.first(request, { kind: 'choices', choices });
+    }
+    const plan = request.kind === 'command' ? answerCommand(request, parts) : await answerPress(request, parts);
+    told.command = plan.command;
+    if (plan.kind === 'modal') return door.first(request, { kind: 'modal', modal: plan.modal });
+    const begun = now();
+    const outcome = plan.work().catch((error) => {
+      told.outcome = 'failed';
+      return faulty(error, request, plan.cautions);
+    });
+    const first = plan.into === 'private' ? undefined : await within(outcome, defer_ms, undefined);
+    if (first) {
+      if (first.refused) told.outcome = 'refused';
+      const { message, ephemeral } = first;
+      const updates = plan.into === 'same' && !ephemeral;
+      return door.first(request, updates ? { kind: 'update', message } : { kind: 'message', message, ephemeral });
+    }
+    const isNew = plan.into === 'new';
+    await door.first(request, isNew ? { kind: 'defer', ephemeral: plan.ephemeral } : { kind: 'defer-update' });
+    const late = await outcome;
+    told.outcome ??= 'deferred';
+    if (now().getTime() - begun.getTime() > tokenLife_ms) {
+      told.outcome = 'failed';
+      log.warn({ interaction: request.id, command: plan.command }, 'an answer came after its time to be delivered');
+      return;
+    }
+    await delivered(request, late, plan);
+  }
+
+  /** Into the place that the deferral made; a private word takes the place of a public one. */
+  async function delivered(request: Request, { message, ephemeral }: Outcome, { into, ephemeral: quiet }: AnswerPlan) {
+    const removes = into === 'private' || (into === 'new' && ephemeral && !quiet);
+    if (into === 'same' ? !ephemeral : !removes) return door.edit(request, message);
+    if (removes) await door.remove(request);
+    await door.followUp(request, message, true);
+  }
+
+  async function faulty(error: unknown, request: Request, cautions: AnswerPlan['cautions']): Promise<Outcome> {
+    const id = randomUUID().slice(0, 8);
+    log.error({ err: error, fault: id, kind: request.kind }, 'a question could not be answered');
+    const message = saying(
+      `That went wrong here, not with you. It is logged as ${id}; the next question is answered as usual.`,
+      cautions,
+    );
+    return { message, ephemeral: true };
+  }
+}

@@ -1,0 +1,120 @@
+import type { Ask } from '../../commands/command.ts';
+import { parseLine } from '../../commands/grammar.ts';
+import { type ComponentId, componentId, readComponentId } from './component-id.ts';
+import { planFor } from './compose.ts';
+import type { DeskParts } from './desk.ts';
+import { changeable } from './form.ts';
+import { saying } from './message/error.ts';
+import { filled, modalOf } from './message/modal.ts';
+import type { Plan } from './plan.ts';
+import type { Request, Who } from './request.ts';
+import { planReading } from './slash.ts';
+import { type ButtonState, readState } from './state.ts';
+import { within } from './within.ts';
+
+type Press = Extract<Request, { kind: 'button' | 'select' | 'modal' }>;
+
+/** A button, a menu or a form. What it stands for is in its id or in the store, so a restart changes nothing. */
+export async function answerPress(request: Press, parts: DeskParts): Promise<Plan> {
+  const id = readComponentId(request.customId);
+  if (!id) return word('old component', tooOld);
+  if (id.verb === 'filled' && request.kind === 'modal') return filledForm(id, request, parts);
+  const state = await within(readState(parts.states, id.state, parts.now()), 1000, 'late' as const).catch((error) => {
+    parts.log.warn({ err: error }, 'what a button means could not be read');
+    return 'late' as const;
+  });
+  if (state === 'late')
+    return word('old component', 'I can’t look up what this stands for just now. Try it again in a minute.');
+  return state ? pressed(id, state, request, parts) : word('old component', tooOld);
+}
+
+const tooOld =
+  'This is from too long ago, or from an earlier version of me: I no longer know what it stands for. Ask again.';
+
+function pressed(
+  { verb, state: stateId, argument }: ComponentId,
+  state: ButtonState,
+  request: Press,
+  parts: DeskParts,
+): Plan {
+  const { who } = request;
+  const ask = asOf(state, who);
+  const mine = state.asker === who.asker;
+  const changed = (options: Ask['options']): Ask => ({ ...ask, options });
+  // What is pressed is what `last` means from now on.
+  const before = async () => {
+    if (state.answered) await parts.memory.rememberAsk(ask);
+  };
+  switch (verb) {
+    case 'next':
+      return nextLine(state.next[Number(argument)], { about: ask, before, who, parts });
+    case 'working':
+      return planFor({ ...ask, command: 'why', options: {} }, who, parts, { before, ephemeral: !who.alone });
+    case 'units': {
+      const turned = changed({ ...ask.options, units: argument });
+      return planFor(turned, who, parts, mine ? { into: 'same' } : { ephemeral: true });
+    }
+    case 'share':
+      return planFor(ask, who, parts);
+    case 'only-me':
+      if (!mine) return word(ask.command, 'Only who asked can take an answer back. Ask it yourself to have your own.');
+      return planFor(ask, who, parts, { into: 'private', ephemeral: true });
+    case 'change':
+      return changeForm(stateId, ask, parts);
+    case 'changed': {
+      const values = request.kind === 'modal' ? request.values : {};
+      const others = Object.entries(ask.options).filter(([name]) => !(name in values));
+      return planFor(changed({ ...Object.fromEntries(others), ...filled(values) }), who, parts);
+    }
+    case 'choose': {
+      const [chosen] = request.kind === 'select' ? request.values : [];
+      return planFor(changed({ ...ask.options, ...(chosen === undefined ? {} : { [argument]: chosen }) }), who, parts);
+    }
+    case 'filled':
+      return word('old component', tooOld);
+  }
+}
+
+const asOf = ({ ask }: ButtonState, { asker, place }: Who): Ask => ({ ...ask, asker, place });
+
+interface Next {
+  readonly about: Ask;
+  readonly before: () => Promise<void>;
+  readonly who: Who;
+  readonly parts: DeskParts;
+}
+
+function nextLine(line: string | undefined, { about, before, who, parts }: Next): Plan {
+  if (line === undefined) return word('old component', tooOld);
+  const plan = planReading(() => parseLine(line, parts.commands, who), about, who, parts);
+  if (plan.kind === 'modal') return plan;
+  const work = async () => {
+    await before();
+    return plan.work();
+  };
+  return { ...plan, work };
+}
+
+function filledForm({ state: name }: ComponentId, request: Extract<Press, { kind: 'modal' }>, parts: DeskParts): Plan {
+  const command = parts.commands.find((one) => one.name === name);
+  if (!command) return word('old component', tooOld);
+  const { asker, place } = request.who;
+  return planFor({ command: name, options: filled(request.values), asker, place }, request.who, parts);
+}
+
+function changeForm(state: string, ask: Ask, { commands }: DeskParts): Plan {
+  const command = commands.find(({ name }) => name === ask.command);
+  if (!command) return word(ask.command, tooOld);
+  const names = changeable(command, ask.options);
+  const modal = modalOf({ id: componentId('changed', state), command, names, given: ask.options });
+  return { kind: 'modal', command: command.name, modal };
+}
+
+const word = (command: string, what: string): Plan => ({
+  kind: 'answer',
+  command,
+  ephemeral: true,
+  into: 'new',
+  cautions: [],
+  work: async () => ({ message: saying(what), ephemeral: true, refused: true }),
+});

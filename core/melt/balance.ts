@@ -6,7 +6,15 @@ import type { Step, WithSteps } from '../step.ts';
 import { type Furnace, longestClimb_s } from './balance-climb.ts';
 import { endsShare } from './balance-ends.ts';
 import type { Fire } from './balance-fire.ts';
-import { type Melts, type Programme, phasesOf, solveMelts, solveNear } from './balance-melt.ts';
+import {
+  type Melts,
+  type Neighbour,
+  neighbourOf,
+  type Programme,
+  phasesOf,
+  solveMelts,
+  solveNear,
+} from './balance-melt.ts';
 import { type BalanceModel, type BalanceQuestion, balanceModel, doubts } from './balance-question.ts';
 import { balanceSteps } from './balance-steps.ts';
 
@@ -56,7 +64,7 @@ export function answerBalance(question: BalanceQuestion, { ranged = true }: { ra
   const furnace = model.furnace(model.typical, fineness);
   const melts = solveMelts(furnace, rough.programme, fineAccuracy);
   refuseEndless(model, furnace, melts);
-  const sampled = ranged ? sampleMelts(model, rough) : undefined;
+  const sampled = ranged ? sampleMelts(model, neighbourOf(rough)) : undefined;
   return Object.freeze({
     model,
     fire: furnace.fire,
@@ -80,7 +88,7 @@ const startOf = ({ wall, firing }: BalanceQuestion): Programme => ({
  * Central 95 % of each output. Sampled as logarithms: the points are the same, and a long tail of slow melts does not ask
  * for thousands of samples.
  */
-function sampleMelts(model: BalanceModel, near: Melts) {
+function sampleMelts(model: BalanceModel, near: Neighbour) {
   const { ranges, movesMost } = sampleDoubt({
     inputs: model.inputs,
     samples: firstSamples,

@@ -1,12 +1,11 @@
 import { fumeLimits } from '../../core/melt/data/fume-limits.ts';
 import type { MeltEstimate } from '../../core/melt/melt.ts';
-import { formatSi } from '../../core/quantity/format.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { typedLength } from '../size/parts.ts';
 import { meltChart } from './chart.ts';
 import { figuresOf, lift_kg } from './figures.ts';
 import { furnaceOptions, type MeltOptions } from './options.ts';
-import type { AskedMelt } from './question.ts';
+import { type AskedMelt, typedNumber } from './question.ts';
 import { doubtOf, headlineOf, notesOf, pourTable } from './words.ts';
 
 interface Parts {
@@ -54,16 +53,19 @@ export function meltCard(parts: Parts): Answer {
   };
 }
 
+const joulesPerBtu = 1055.05585262;
+
 /** For `fuel`, `blast`, `flame` and `wall`: as it would be typed. */
 function handsOver({ asked, estimate, options, context: { units } }: Parts): Record<string, string> {
   const { question, typical } = estimate;
   const { shape } = asked.crucible;
-  const degrees = Math.round((question.pour_K.typical - 273.15) * 10) / 10;
+  const US = units === 'US';
+  const celsius = question.pour_K.typical - 273.15;
   return {
     metal: question.alloy.id.replaceAll('-', ' '),
-    amount: `${Number(question.mass_kg.typical.toPrecision(6))} kg`,
-    pour: `${degrees} °C`,
-    heat: `${(typical.heat_J / 1e6).toPrecision(6)} MJ`,
+    amount: asked.amount,
+    pour: US ? `${(celsius * 1.8 + 32).toFixed(1)} °F` : `${celsius.toFixed(1)} °C`,
+    heat: US ? `${typedNumber(typical.heat_J / joulesPerBtu)} Btu` : `${typedNumber(typical.heat_J / 1e6)} MJ`,
     crucible: `${typedLength(2 * shape.outside_radius_m, units)} x ${typedLength(shape.height_m, units)}`,
     ...(options.material === undefined ? {} : { material: options.material }),
     ...Object.fromEntries(
@@ -76,10 +78,9 @@ function handsOver({ asked, estimate, options, context: { units } }: Parts): Rec
   };
 }
 
-function nextLines({ asked, estimate, context: { commands, units } }: Parts): NonNullable<Answer['next']> {
+function nextLines({ asked, estimate, context: { commands } }: Parts): NonNullable<Answer['next']> {
   const has = (name: string) => commands.some((one) => one.name === name);
-  const { alloy, mass_kg } = estimate.question;
-  const mass = formatSi(mass_kg.typical, 'kg', units).replaceAll(',', '');
+  const { alloy } = estimate.question;
   // What asks this question again stands before what asks another one about it.
   return [
     asked.section === 'thin'
@@ -87,7 +88,7 @@ function nextLines({ asked, estimate, context: { commands, units } }: Parts): No
       : { label: 'for thin sections', line: 'again section=thin' },
     ...(has('fuel') ? [{ label: 'how much fuel, how long', line: 'fuel for=last' }] : []),
     ...(has('size melt') && !asked.crucibleGiven
-      ? [{ label: 'the furnace for it', line: `size melt ${mass} ${alloy.id.replaceAll('-', ' ')}` }]
+      ? [{ label: 'the furnace for it', line: `size melt ${asked.amount} ${alloy.id.replaceAll('-', ' ')}` }]
       : []),
     ...(has('flame') ? [{ label: 'how hot a flame gets', line: 'flame propane' }] : []),
     { label: 'how that was worked out', line: 'why' },

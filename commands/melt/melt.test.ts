@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findPour, pours } from '../../core/materials/catalogue.ts';
+import { readQuantity } from '../../core/quantity/parse.ts';
 import { answerLine } from '../answer.ts';
 import type { Card } from '../card.ts';
 import { inProcessMemory } from '../memory.ts';
@@ -174,8 +175,27 @@ describe('a chain of questions', () => {
     const card = await cardOf('melt 5 kg aluminium for=last', ask);
     for (const name of [...furnace, 'crucible']) expect(card.handsOver[name], name).toBe(size.handsOver[name]);
     expect(card.handsOver).toMatchObject({ metal: 'aluminium', amount: '5 kg' });
-    expect(Number.parseFloat(card.handsOver.heat ?? '') * 1e6).toBeCloseTo(value(card, 'heat'), -1);
-    expect(Number.parseFloat(card.handsOver.pour ?? '') + 273.15).toBeCloseTo(value(card, 'pour'), 6);
+    const read = (name: string, dimension: 'energy' | 'temperature') =>
+      readQuantity(card.handsOver[name] ?? '', { dimensions: [dimension] }).si;
+    // Six digits of heat, a tenth of a degree.
+    expect(read('heat', 'energy') / value(card, 'heat')).toBeCloseTo(1, 5);
+    expect(read('pour', 'temperature')).toBeCloseTo(value(card, 'pour'), 0);
+  });
+
+  it('hands on numbers that can be read one way only, whatever their size', async () => {
+    for (const said of [
+      '100 g tin',
+      '3 lb tin',
+      '10 lb tin',
+      '90 lb bronze',
+      '130 kg bronze',
+      '0.7 L brass',
+      '2 gal brass',
+    ]) {
+      const { heat = '', amount = '' } = (await cardOf(`melt ${said}`)).handsOver;
+      expect(readQuantity(heat, { dimensions: ['energy'] }).si, said).toBeGreaterThan(1e3);
+      expect(readQuantity(amount, { dimensions: ['mass'] }).si, said).toBeGreaterThan(0.05);
+    }
   });
 
   it('is the same asked again through what it hands over', async () => {

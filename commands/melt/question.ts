@@ -20,6 +20,8 @@ import { readSubject } from './subject.ts';
 
 export interface AskedMelt {
   readonly question: MeltQuestion;
+  /** As typed; of a volume, its mass. */
+  readonly amount: string;
   readonly section: Section;
   /** The crucible was said, not made to fit the melt. */
   readonly crucibleGiven: boolean;
@@ -85,6 +87,8 @@ export function askedMelt(
     assumed.push({ text: 'covered or not: the loss spans both', override: 'cover=yes' });
   const measured = /\bx\b|×|\bby\b/i.test(options.crucible?.text ?? '');
   return {
+    amount:
+      amount.dimension === 'mass' ? `${amount.text} ${amount.assumedUnit ?? ''}`.trim() : massText(mass_kg, units),
     section,
     crucible,
     crucibleGiven: options.crucible !== undefined,
@@ -101,6 +105,12 @@ export function askedMelt(
     },
   };
 }
+
+/** Six digits, and never three decimals, which could be thousands. */
+export const typedNumber = (value: number): string => value.toPrecision(6).replace(/(\.\d{3})$/, '$10');
+
+const massText = ({ typical }: Spread, units: UnitSystem): string =>
+  units === 'US' ? `${typedNumber(typical / 0.45359237)} lb` : `${typedNumber(typical)} kg`;
 
 const around = (typical: number, spread: number): Spread => ({
   low: typical - spread,

@@ -5,7 +5,7 @@ import { nearest } from '../core/materials/nearest.ts';
 import { ingredientId } from '../core/mix/ratio.ts';
 import { type Currency, currencyCodes, currencyOf, isCurrency } from '../core/quantity/currency.ts';
 import type { UnitSystem } from '../core/quantity/figure.ts';
-import { formatPrice, formatSi } from '../core/quantity/format.ts';
+import { formatBoth, formatPrice } from '../core/quantity/format.ts';
 import { readNumber, readQuantity } from '../core/quantity/parse.ts';
 import { UNITS } from '../core/quantity/units.ts';
 import type { AnswerContext } from './command.ts';
@@ -41,19 +41,18 @@ export async function pricesFor(
 /** For the card: whose prices were used and how old they are; what was typed stands there already. */
 export const whosePrices = (used: Iterable<KnownPrice>, now: Date, units: UnitSystem): readonly string[] =>
   [...used].flatMap(({ setAt, whose, ...price }) =>
-    setAt
-      ? [
-          `${whose === 'asker' ? 'your price' : "this place's price"}: ${priceText(price, units)}, set ${ageOf(setAt, now)}`,
-        ]
-      : [],
+    setAt ? [`${priceText(price, { whose, units })}, set ${ageOf(setAt, now)}`] : [],
   );
 
-/** `silica sand $5 for 50 lb`. */
-export const priceText = ({ item, ...price }: NamedPrice, units: UnitSystem): string =>
-  `${itemName(item)} ${formatPrice(price.price, price.currency)} for ${amountText(price.amount, units)}`;
+/** `your price of silica sand: $5 for 50 lb (22.7 kg)`. */
+export const priceText = (
+  { item, price, currency, amount }: NamedPrice,
+  { whose, units }: { whose: KnownPrice['whose']; units: UnitSystem },
+): string =>
+  `${whose === 'place' ? "this place's" : 'your'} price of ${itemName(item)}: ${formatPrice(price, currency)} for ${amountText(amount, units)}`;
 
 export const amountText = (amount: Price['amount'], units: UnitSystem): string =>
-  'mass_kg' in amount ? formatSi(amount.mass_kg, 'kg', units) : formatSi(amount.volume_m3, 'm3', units, 'bulk');
+  'mass_kg' in amount ? formatBoth(amount.mass_kg, 'kg', units) : formatBoth(amount.volume_m3, 'm3', units, 'bulk');
 
 const day_ms = 86_400_000;
 

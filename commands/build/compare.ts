@@ -83,8 +83,14 @@ async function sidesOf(typed: string, context: AnswerContext): Promise<readonly 
 
   async function read(part: string): Promise<Omit<Side, 'card'>> {
     const here = { command: 'build compare', options: {}, asker, place };
-    const { ask, build } = await readSource(part, here, context);
-    return build ? ofBuild(build) : { name: part, ask };
+    try {
+      const { ask, build } = await readSource(part, here, context);
+      return build ? ofBuild(build) : { name: part, ask };
+    } catch (error) {
+      if (!(error instanceof AskError) || error.option !== 'for') throw error;
+      const example = error.code === 'unknown-name' ? typed.replace(part, error.example) : 'mix 30 L';
+      throw error.with({ option: 'builds', example });
+    }
   }
 
   async function answered({ name, ask }: Omit<Side, 'card'>): Promise<Side> {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Command } from '../command.ts';
 import { text } from '../options.ts';
 import { isPlace, ownerOf, whoOption } from '../owner.ts';
-import { ageOf, priceText, readPrice } from '../prices.ts';
+import { ageOf, amountText, priceText, readPrice } from '../prices.ts';
 import { said } from '../said.ts';
 import { priceFamily } from './family.ts';
 
@@ -29,11 +29,12 @@ export const price = {
     const before = (await context.memory.prices(context)).find((one) => one.item === named.item && one.owner === whose);
     await context.memory.setPrice(owner, named, context.now);
     const { units, now } = context;
-    return said(`${isPlace(owner) ? "This place's" : 'Your'} price: ${priceText(named, units)}.`, {
+    const text = priceText(named, { whose, units });
+    return said(`${text.charAt(0).toUpperCase()}${text.slice(1)}.`, {
       notes: [
         ...(before
           ? [
-              `Before: ${priceText({ ...named, ...before, currency: named.currency }, units)}, set ${ageOf(before.setAt, now)}.`,
+              `Before: ${before.price} ${before.currency} for ${amountText(before.amount, units)}, set ${ageOf(before.setAt, now)}.`,
             ]
           : []),
         ...(isPlace(owner) ? ['A price of one’s own goes before it.'] : []),

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -70,6 +70,19 @@ describe('a folder', () => {
     expect(await asked('synchronous')).toMatchObject([{ synchronous: 2 }]);
     expect(await asked('journal_mode')).toMatchObject([{ journal_mode: 'wal' }]);
     await home.db.destroy();
+  });
+
+  test('what is forgotten is not in the file any more', async () => {
+    const kept = await open();
+    await save(kept, 'unmistakable');
+    await kept.close();
+    expect(readFileSync(file, 'latin1')).toContain('unmistakable');
+    const again = await open();
+    await again.memory.forget('ann');
+    await again.close();
+    store = undefined;
+    expect(readFileSync(file, 'latin1')).not.toContain('unmistakable');
+    expect(readdirSync(data)).toEqual(['teemer.sqlite']);
   });
 
   test('full: said so, what was there is there, and it goes on when there is room', async () => {

@@ -17,7 +17,8 @@ export function sqliteHome(folder: string): Home {
   chmodSync(file, 0o600);
   const database = new DatabaseSync(file, { timeout: busy_ms });
   try {
-    database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on');
+    // What is forgotten is overwritten, not only let go of.
+    database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma secure_delete = on');
   } catch (error) {
     database.close();
     throw error;

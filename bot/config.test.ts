@@ -30,3 +30,19 @@ test('a database of another kind is refused, and its password is not said', () =
   expect(read).toThrow(/DATABASE_URL: begins with postgres/);
   expect(read).not.toThrow(/secret/);
 });
+
+test('a token makes it a bot; shards are all, a number, or this process’s share', () => {
+  const shards = (text: string) => readConfig({ DISCORD_TOKEN: 'T', TEEMER_SHARDS: text }).discord?.shards;
+  expect(readConfig({ DISCORD_TOKEN: '' }).discord).toBeUndefined();
+  expect(shards('auto')).toBeUndefined();
+  expect(shards('4')).toBe(4);
+  expect(shards('0,1/4')).toEqual({ ids: [0, 1], of: 4 });
+  expect(shards('2-3/8')).toEqual({ ids: [2, 3], of: 8 });
+  for (const bad of ['0', '4/4', '3-1/8', 'many']) expect(() => shards(bad)).toThrow(/TEEMER_SHARDS/);
+});
+
+test('a port is a number a port can have', () => {
+  expect(readConfig({ TEEMER_PORT: '9464' }).port).toBe(9464);
+  expect(readConfig({ TEEMER_PORT: '' }).port).toBeUndefined();
+  for (const bad of ['x', '70000']) expect(() => readConfig({ TEEMER_PORT: bad })).toThrow(/TEEMER_PORT/);
+});

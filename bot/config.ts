@@ -17,9 +17,48 @@ const environment = z.object({
   DATABASE_URL: given
     .refine((url) => url === undefined || /^postgres(ql)?:\/\/./.test(url), 'begins with postgres://')
     .optional(),
+  /** The bot's token: with it the program answers on Discord instead of opening a prompt. */
+  DISCORD_TOKEN: given.optional(),
+  /** The application commands are registered for; the token's own without it. */
+  DISCORD_APPLICATION_ID: given.refine((id) => id === undefined || /^\d{15,21}$/.test(id), 'is a number').optional(),
+  /** Another address of the platform's REST, for tests. */
+  DISCORD_API: given.optional(),
+  /** How many shards: `auto`, a number, or those of this process: `0,1/4`, `0-3/8`. */
+  TEEMER_SHARDS: z.string().transform(readShards).optional(),
+  /** Where health and metrics are served; without it they are not. */
+  TEEMER_PORT: given
+    .transform((text) => (text === undefined ? undefined : Number(text)))
+    .pipe(z.number().int().min(0).max(65535).optional())
+    .optional(),
 });
 
+function readShards(text: string, context: z.RefinementCtx): Shards | undefined {
+  if (text === '' || text === 'auto') return undefined;
+  if (/^[1-9]\d{0,4}$/.test(text)) return Number(text);
+  const [, from = '', to, list, of = ''] = /^(?:(\d+)-(\d+)|([\d,]+))\/(\d+)$/.exec(text) ?? [];
+  const ids =
+    to === undefined
+      ? (list ?? '').split(',').filter(Boolean).map(Number)
+      : Array.from({ length: Math.max(0, Number(to) - Number(from) + 1) }, (_, at) => Number(from) + at);
+  if (ids.length > 0 && ids.every((id) => id < Number(of))) return { ids, of: Number(of) };
+  context.addIssue({ code: 'custom', message: 'is auto, a number, or shards of a number: 0,1/4 or 0-3/8' });
+  return z.NEVER;
+}
+
+/** Shards of one process, or some of those that several processes share. */
+export type Shards = number | { readonly ids: readonly number[]; readonly of: number };
+
+export interface DiscordConfig {
+  readonly token: string;
+  readonly applicationId?: string;
+  readonly api?: string;
+  readonly shards?: Shards;
+}
+
 export interface Config {
+  readonly discord?: DiscordConfig;
+  /** Of health and metrics. */
+  readonly port?: number;
   readonly log: z.infer<typeof environment>['TEEMER_LOG'];
   readonly width?: number;
   readonly color: boolean;
@@ -38,12 +77,19 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     const faults = read.error.issues.map(({ path, message }) => `  ${path.join('.')}: ${message}`);
     throw new ConfigError(`These settings cannot be used:\n${faults.join('\n')}`);
   }
+  const { DISCORD_TOKEN: token, TEEMER_PORT: port } = read.data;
+  const { DISCORD_APPLICATION_ID: applicationId, DISCORD_API: api, TEEMER_SHARDS: shards } = read.data;
+  const discord = token === undefined ? undefined : { token, ...said({ applicationId, api, shards }) };
   const { TEEMER_LOG: log, TEEMER_WIDTH: width, NO_COLOR, TEEMER_DATA: data, DATABASE_URL: databaseUrl } = read.data;
   return {
     log,
     color: NO_COLOR === undefined || NO_COLOR === '',
-    ...(width === undefined ? {} : { width }),
-    ...(data === undefined ? {} : { data }),
-    ...(databaseUrl === undefined ? {} : { databaseUrl }),
+    ...said({ width, data, databaseUrl, discord, port }),
   };
 }
+
+type Said<Values> = { [Key in keyof Values]?: Exclude<Values[Key], undefined> };
+
+/** Without what is not set: an absent key, never one that holds nothing. */
+const said = <Values extends object>(values: Values): Said<Values> =>
+  Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Said<Values>;

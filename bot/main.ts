@@ -6,8 +6,18 @@ enableCompileCache();
 leaveQuietly(process.stdout);
 
 try {
-  const { openTerminal } = await import('./terminal.ts');
-  await openTerminal();
+  const { readConfig } = await import('./config.ts');
+  const config = readConfig(process.env);
+  const { discord } = config;
+  if (discord) {
+    const { openDiscord } = await import('./discord.ts');
+    const running = await openDiscord({ ...config, discord });
+    const leave = () => void running.stop().catch(stop);
+    for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, leave);
+  } else {
+    const { openTerminal } = await import('./terminal.ts');
+    await openTerminal();
+  }
 } catch (error) {
   stop(error);
 }

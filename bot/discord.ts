@@ -1,0 +1,74 @@
+import { startDiscord } from '../adapters/discord/gateway.ts';
+import type { FileOut } from '../adapters/discord/message/payload.ts';
+import type { Reply } from '../commands/card.ts';
+import { commands } from '../commands/registry.ts';
+import { createBudget } from './budget.ts';
+import type { Config, DiscordConfig } from './config.ts';
+import { answerWith } from './discord-answer.ts';
+import { openKept } from './discord-store.ts';
+import { type Health, serveHealth } from './health.ts';
+import { openLog } from './log.ts';
+import { createMetrics } from './metrics.ts';
+import { createWork, type Work } from './work/work.ts';
+
+const sweep_ms = 3_600_000;
+
+/** The bot on Discord, until it is told to stop. Resolves once it is connected. */
+export async function openDiscord(
+  config: Config & { readonly discord: DiscordConfig },
+  now: () => Date = () => new Date(),
+): Promise<{ stop(): Promise<void>; readonly health?: Health }> {
+  const log = await openLog(config);
+  const warn = (err: unknown) => log.warn({ err }, 'the store failed');
+  const { memory, handled, states, close } = await openKept(config, warn);
+  const work = createWork({ memory });
+  const metrics = createMetrics();
+  const { token, api, shards } = config.discord;
+  const discord = startDiscord({
+    token,
+    api,
+    shards,
+    commands,
+    answer: (ask, { asker, place, mayModerate }) =>
+      answerWith(ask, { asker, place, mayModerate, now: now(), memory }, work),
+    picture: (reply) => pictureOf(reply, work),
+    memory,
+    handled,
+    states,
+    budget: createBudget(),
+    now,
+    log,
+    tell: (what) => metrics.tell('discord', what),
+  });
+  const missing = () => (discord.isConnected() ? [] : ['a connection to Discord']);
+  const health = config.port === undefined ? undefined : await serveHealth({ port: config.port, metrics, missing });
+  const sweeping = setInterval(() => {
+    Promise.all([handled.sweep(now()), states.sweep(now())]).catch(warn);
+  }, sweep_ms);
+  sweeping.unref();
+  const stop = async () => {
+    clearInterval(sweeping);
+    await discord.stop();
+    await Promise.all([health?.close(), work.close()]);
+    await close();
+  };
+  try {
+    await discord.ready;
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+  log.info({ commands: commands.length }, 'connected to Discord');
+  return { stop, ...(health ? { health } : {}) };
+}
+
+/** The platform's own page is dark for most, and a dark picture does not glare on a light one. */
+const theme = 'dark';
+
+/** Only what was drawn for the answer: a picture of its words would say nothing new. */
+async function pictureOf({ card }: Extract<Reply, { kind: 'card' }>, work: Work): Promise<FileOut | undefined> {
+  const shown = card.drawings?.[0] ?? card.chart;
+  if (!shown) return undefined;
+  const bytes = await work.picture(card, undefined, { units: card.units, theme });
+  return { name: `${card.command.replaceAll(' ', '-')}.png`, bytes, alt: shown.alt };
+}

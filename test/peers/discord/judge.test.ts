@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type CommandBody, commandCharacters, commandFaults, commandSetFaults } from './judge-command.ts';
-import { type Component, componentFaults, modalFaults } from './judge-components.ts';
+import { type Component, modalFaults } from './judge-components.ts';
 import { bodyFaults, type MessageBody, mentionFaults, messageFaults, type SentFile } from './judge-message.ts';
 
 const x = (length: number) => 'x'.repeat(length);
@@ -242,43 +242,19 @@ describe('commands', () => {
   });
 
   test('8000 characters, with the longest localisation of each text', () => {
-    // 3 + 5 of the command itself, 4 + 100 of each option but the first.
-    const long = (total: number) =>
-      command({
-        options: numbers(20).map((i) => option(`o${i + 10}`, { choices: choices(0), description: x(100) })),
-        name_localizations: { 'en-US': 'mix', de: x(total - 20 * 103 - 5) },
-      });
-    expect(commandCharacters(long(2095))).toBe(2095);
-    const fill = (count: number, last: number) =>
-      command({
-        options: numbers(count).map((i) =>
-          option(`a${i}`, {
-            choices: numbers(10).map((j) => ({
-              name: `${i}-${j}`.padEnd(60, 'n'),
-              value: x(i === 0 && j === 0 ? last : 60),
-            })),
-          }),
-        ),
-      });
-    const rest = 8000 - commandCharacters(fill(6, 0));
-    expect(rest).toBeGreaterThan(0);
-    const filler = (extra: number) => {
-      const body = fill(6, 0) as { options: object[] };
-      const texts = numbers(Math.ceil((rest - 3) / 104)).map((i) =>
-        option(`z${String(i).padStart(2, '0')}`, { description: x(100) }),
-      );
-      const sum = texts.length * 103;
-      const last = rest - sum + extra;
-      return {
-        ...command(),
-        options: [...body.options, ...texts, ...(last > 4 ? [option('y', { description: x(last - 1) })] : [])],
-      } as CommandBody;
-    };
-    const exact = filler(0);
-    const off = 8000 - commandCharacters(exact);
-    expect(off).toBe(0);
-    expect(commandFaults(exact, 'create')).toEqual([]);
-    expect(commandFaults(filler(1), 'create')).toEqual(['mix: 8001 characters, at most 8000']);
+    const wide = (count: number) => numbers(count).map((i) => ({ name: `${i}`.padEnd(100, 'n'), value: x(100) }));
+    // 3 + 5 of the command, 2 + 20 × 200, 2 + 19 × 200, 1 + 100, and 1 + the last.
+    const sized = (last: number) => [
+      option('o', { choices: wide(20) }),
+      option('p', { choices: wide(19) }),
+      option('q', { description: x(100) }),
+      option('r', { description: x(last) }),
+    ];
+    expect(commandCharacters(command({ options: sized(86) }))).toBe(8000);
+    expect(commandFaults(command({ options: sized(86) }), 'create')).toEqual([]);
+    expect(commandFaults(command({ options: sized(87) }), 'create')).toEqual(['mix: 8001 characters, at most 8000']);
+    const name_localizations = { 'en-US': 'mix', de: 'mixe' };
+    expect(commandFaults(command({ options: sized(86), name_localizations }), 'create')).toHaveLength(1);
   });
 
   test('100 chat commands, 15 of messages, no name twice', () => {

@@ -33,14 +33,20 @@ export function readPrice(said: string, fuel: Fuel, units: UnitSystem): FuelPric
   return { per_kg: paid / (amount.dimension === 'mass' ? amount.si : amount.si * densityOf(fuel)), currency };
 }
 
+const severalExample = 'lump 20 lb $18; briquettes 16 lb $12';
+
 /** `lump 20 lb $18; briquettes 16 lb $12`, by fuel. */
 export function readPrices(said: string, units: UnitSystem): ReadonlyMap<string, FuelPrice> {
   return new Map(
     said.split(';').map((one) => {
       const [, name = '', rest = ''] = /^\s*([\p{L}][\p{L} -]*?)\s*(?=[\d$€£])(.*)$/u.exec(one) ?? [];
-      if (name === '') throw unreadable(one);
+      if (name === '') throw unreadable(one).with({ example: severalExample });
       const fuel = findFuel(name);
-      return [fuel.id, readPrice(rest, fuel, units)] as const;
+      try {
+        return [fuel.id, readPrice(rest, fuel, units)] as const;
+      } catch (error) {
+        throw error instanceof AskError ? error.with({ example: severalExample }) : error;
+      }
     }),
   );
 }

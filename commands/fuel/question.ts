@@ -79,7 +79,7 @@ export function askedFuel(
     return otherwise;
   };
   if (options.fuel !== undefined) refuseMetal(options.fuel, 'fuel', commands);
-  const said = assume(options.fuel, usual.fuel, usual.fuel, 'propane');
+  const said = assume(options.fuel, usual.fuel, usual.fuel, 'fuel=propane');
   const { cheap, fuel } = about('fuel', () => readFuels(said));
   const charge = chargeOf(options, assume, units);
   const wall = wallOf(options, charge, assume, units);

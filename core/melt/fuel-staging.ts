@@ -83,13 +83,14 @@ export function stageMelt(
 /** The hot face over the first melt: four parts of the climb, and the hold where there is one. */
 function spansOf({ furnace, melts: { first } }: Balance) {
   const { air_K, hot_K } = furnace;
+  const climbing_W = (first.fuel_J - first.hold_power_W * first.hold_s) / first.climb_s;
   const switch_K = tradeSwitch_K < hot_K - 20 ? tradeSwitch_K : (air_K + hot_K) / 2;
   const marks_K = [air_K, (air_K + switch_K) / 2, switch_K, (switch_K + hot_K) / 2, hot_K];
   const climb = marks_K.slice(1).map((to_K, at) => ({
     from_K: marks_K[at]!,
     to_K,
     duration_s: (first.climb_s * (to_K - marks_K[at]!)) / (hot_K - air_K),
-    power_W: first.power_W,
+    power_W: climbing_W,
   }));
   const hold = { from_K: hot_K, to_K: hot_K, duration_s: first.hold_s, power_W: first.hold_power_W };
   return first.hold_s > 0 ? [...climb, hold] : climb;

@@ -71,6 +71,18 @@ describe('blast', () => {
     expect((await cardOf(`blast 4.409 lb/h lump charcoal ${plate}`)).headline).toContain('needs');
   });
 
+  it('takes what fuel hands over, and comes to the same air', async () => {
+    const lines = ['charcoal', 'briquettes co=20%', 'coke excess=30%', 'diesel excess=25%'];
+    for (const rest of lines) {
+      const ask = conversation();
+      const fuel = await cardOf(`fuel ${rest} amount=5 kg metal=aluminium`, ask);
+      const card = await cardOf('blast for=last', ask);
+      const dry_kg_s = value(card, 'need') * (card.working[0]?.gives.dry_density_kg_m3 ?? Number.NaN);
+      // Handed over with four digits.
+      expect((dry_kg_s * 3600) / Number.parseFloat(fuel.handsOver.flow!)).toBeCloseTo(1, 2);
+    }
+  });
+
   it('takes air as asked, by volume or by mass', async () => {
     expect(value(await cardOf(`blast charcoal flow=30 m3/h ${plate}`), 'need')).toBeCloseTo(30 / 3600, 9);
     const byMass = value(await cardOf(`blast charcoal flow=36 kg/h ${plate}`), 'need');

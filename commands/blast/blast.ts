@@ -8,7 +8,10 @@ export const blast = {
   summary: 'Air for a charcoal, wood, coke or oil fire: need, blower, pipe, and what would help.',
   options: blastOptions,
   subject: 'fuel',
-  alternatives: [[['rate'], ['flow']]],
+  alternatives: [
+    [['rate'], ['flow']],
+    [['co'], ['excess']],
+  ],
   examples: [
     { line: 'blast charcoal rate=20 kW blower=hair dryer pipe=1.5 in x 5 ft bends=2', says: 'is a hair dryer enough' },
     { line: 'blast 2 kg/h briquettes blower=35 cfm 2 inWC pipe=1 in x 3 ft', says: 'a blower by its plate' },

@@ -34,6 +34,7 @@ export const blastOptions = z.strictObject({
   bed: length('fuel above the tuyere, deep', 0, 3),
   lump: length('lumps, across', 0.002, 0.2),
   co: share('carbon that leaves the furnace as CO', 0, 1),
+  excess: share('excess air', 0, 3),
   back: quantity({
     label: 'pressure in the furnace',
     dimensions: ['pressure'],

@@ -105,8 +105,9 @@ export function blastQuestion(options: BlastOptions, { units, commands }: Answer
       sphericity: charcoalBeds.sphericity,
       roughness_factor: charcoalBeds.roughness_factor,
       bed_K: charcoalBeds.bed_K,
-      co_share: options.co ? exactly(options.co.si) : solid ? charcoalBeds.co_share : exactly(0),
-      excess_air: solid ? exactly(0) : OIL_EXCESS,
+      // With air left over nothing leaves as CO, unless both are said.
+      co_share: options.co ? exactly(options.co.si) : solid && !options.excess ? charcoalBeds.co_share : exactly(0),
+      excess_air: options.excess ? exactly(options.excess.si) : solid ? exactly(0) : OIL_EXCESS,
       ash: fuel.ash,
       moisture: fuel.moisture,
       dry_J_kg: dryAshFreeSpread_J_kg(fuel),

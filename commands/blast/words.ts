@@ -99,11 +99,15 @@ export function assumptions({ question, options, context }: BlastParts): readonl
         override: `lump=${show(0.02)}`,
       },
     solid &&
-      options.co === undefined && {
+      options.co === undefined &&
+      options.excess === undefined && {
         text: `${percent(spreads.co_share.low)} to ${percent(spreads.co_share.high)} of the carbon leaves as CO`,
         override: 'co=20%',
       },
-    question.fuel.kind === 'liquid' && { text: '10 to 40 % excess air' },
+    options.excess === undefined && {
+      text: solid ? 'no air left over: a bed deep enough to use it up' : '10 to 40 % excess air',
+      override: 'excess=20%',
+    },
     options.back === undefined && { text: 'no pressure in the furnace: a wide vent', override: 'back=20 Pa' },
     options.altitude === undefined && {
       text: 'at sea level',

@@ -108,6 +108,14 @@ describe('burner', () => {
     expect(value(card, 'melts')).toBeCloseTo(value(card, 'lasts') / 3600 / 0.5, 6);
   });
 
+  it('takes what fuel hands over, and tells the melts of a bottle', async () => {
+    const ask = conversation();
+    const fuel = await cardOf('fuel propane amount=5 kg metal=aluminium', ask);
+    const card = await cardOf('burner for=last', ask);
+    expect(value(card, 'propane') * 3600).toBeCloseTo(Number.parseFloat(fuel.handsOver.propane!), 2);
+    expect(value(card, 'melts')).toBeGreaterThan(1);
+  });
+
   it('draws the bottle’s pressure from rest, with the need', async () => {
     const card = await cardOf('burner 20 kW');
     const [panel] = card.chart!.panels;

@@ -61,7 +61,8 @@ export function flameAnswer(question: FlameQuestion, options: FlameOptions, cont
     working: [...burned.steps(), ...left.steps()],
     handsOver: {
       fuel: fuel.id,
-      excess: `${(100 * question.spreads.excess_air.typical).toPrecision(3)}%`,
+      // What is rich here is for nobody else to take over.
+      ...(rich ? {} : { excess: `${(100 * question.spreads.excess_air.typical).toPrecision(3)}%` }),
       ...(options.flue || options.hot ? { flue: `${Math.round(question.spreads.flue_K.typical - 273.15)} °C` } : {}),
     },
     hazards: { facts: [...fuel.hazards, ...(rich ? ['rich-flame'] : [])] },

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isFact } from '../core/hazard/facts.ts';
 import { materials } from '../core/materials/catalogue.ts';
-import { answerLine } from './answer.ts';
+import { answerAsk, answerLine } from './answer.ts';
 import type { Card, Reply } from './card.ts';
 import { inProcessMemory } from './memory.ts';
 import { commands } from './registry.ts';
@@ -61,6 +61,16 @@ describe('a typed line', () => {
     expect(cardOf(await answerLine('why', context)).headline).toContain('mix');
   });
 
+  it('is asked again for another answer, which goes before what the first one handed over', async () => {
+    const context = asker();
+    await answerLine('mix for=(mix 10 L) ram=light', context);
+    const card = cardOf(await answerLine('again for=(mix outside=40 cm inside=30 cm height=50 cm)', context));
+    expect(figure(card, 'mix.volume')?.value).toBeCloseTo(Math.PI * (0.2 ** 2 - 0.15 ** 2) * 0.5, 6);
+    expect(card.given).toContain('rammed how light');
+    const typed = cardOf(await answerLine('again for=(mix 20 L) amount=5 L', context));
+    expect(figure(typed, 'mix.volume')?.value).toBeCloseTo(0.005, 9);
+  });
+
   it('drops the own ratio when asked again with a recipe, and the ring with an amount', async () => {
     const context = asker();
     await answerLine('mix outside=40 cm inside=30 cm height=50 cm ratio=3 sand 1 fireclay damp=12%', context);
@@ -68,6 +78,13 @@ describe('a typed line', () => {
     expect(figure(card, 'mix.castable_mass')).toBeDefined();
     expect(figure(card, 'mix.volume')?.value).toBeCloseTo(0.02, 9);
     expect(errorOf(await answerLine('mix 3 L ratio=2 sand 1 clay recipe=castable', context)).code).toBe('impossible');
+  });
+
+  it('is refused, not answered in part, where a form names what is no option', async () => {
+    const ask = { command: 'mix', options: { amount: '3 L', colour: 'red' }, asker: 'ann', place: 'shed' };
+    const error = errorOf(await answerAsk(ask, asker()));
+    expect(error.code).toBe('unknown-option');
+    expect(error.example).toBe('mix 3 L');
   });
 
   it('is read as people end it, with a question or exclamation mark', async () => {

@@ -71,7 +71,7 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
       },
       fill: async (another) => ({ ...another, options: (await fillFrom(another, commandOf(another), inner)).options }),
     };
-    const filled = await fillFrom(ask, command, inner);
+    const filled = await fillFrom(ask, command, inner, meant.yields);
     const preferred = await context.memory.units(context);
     const options = readOptions(command, filled.options, preferred);
     const answer = await command.answer(options.values, { ...inner, units: options.units });
@@ -156,11 +156,12 @@ function cardOf(
   };
 }
 
-/** What the answer that `for=` names hands over fills the options that were not typed. */
+/** What the answer that `for=` names hands over fills the options that were not typed, and those that yield to it. */
 async function fillFrom(
   ask: Ask,
   command: Command,
   context: Inner,
+  yields: readonly string[] = [],
 ): Promise<{ options: Ask['options']; from: readonly string[] }> {
   // A command with a for= of its own makes of it what it will.
   if (ask.options.for === undefined || 'for' in command.options.shape) return { options: ask.options, from: [] };
@@ -168,11 +169,17 @@ async function fillFrom(
   const { ask: other, build } = await readSource(source, ask, context);
   const reply = await context.ask(other);
   if (reply.kind === 'error') throw build ? ofBuild(new AskError(reply.error), build) : new AskError(reply.error);
+  const firm = Object.entries(typed).filter(([name]) => !yields.includes(name));
   const offered = Object.entries(reply.card.handsOver).filter(
-    ([name]) => name in command.options.shape && !(name in typed),
+    ([name]) => name in command.options.shape && !firm.some(([one]) => one === name),
   );
-  const beaten = beatenBy([...Object.keys(typed), ...offered.map(([name]) => name)], command);
-  const taken = offered.filter(([name]) => !beaten.includes(name));
+  const loose = Object.entries(typed).filter(([name]) => yields.includes(name));
+  const beaten = beatenBy(
+    [...firm, ...offered, ...loose].map(([name]) => name),
+    command,
+  );
+  const stays = ([name]: readonly [string, string]) => !beaten.includes(name);
+  const taken = offered.filter(stays);
   if (taken.length === 0) {
     throw new AskError({
       code: 'impossible',
@@ -184,7 +191,7 @@ async function fillFrom(
   }
   const origin = build ? `${build.name}, revision ${build.revision} (${other.command})` : other.command;
   return {
-    options: { ...Object.fromEntries(taken), ...typed },
+    options: Object.fromEntries([...loose.filter(stays), ...taken, ...firm]),
     from: [`from ${origin}: ${reply.card.headline}`],
   };
 }

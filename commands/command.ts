@@ -16,6 +16,8 @@ export interface Meant {
   readonly ask: Ask;
   /** Where it comes from, to stand first among what was given. */
   readonly given?: readonly string[];
+  /** Options from before, which give way to what a new `for=` hands over. */
+  readonly yields?: readonly string[];
   /** The build it was kept as: a mistake in it is said to be that build's. */
   readonly build?: Build;
 }

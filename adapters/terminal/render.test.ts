@@ -71,6 +71,12 @@ describe('a card', () => {
   });
 });
 
+test('an attachment is written as it is, but for what would steer the terminal', () => {
+  const text = `{\n  "name": "${'long '.repeat(30)}\u009b31m"\n}`;
+  const lines = renderCard({ ...sampleCard, attachment: { name: 'mydata.json', text } }, look).split('\n');
+  expect(lines).toContain(`  "name": "${'long '.repeat(30)} 31m"`);
+});
+
 describe('shortening', () => {
   const lengthOf = (maxLines: number) => renderCard(sampleCard, { ...look, maxLines });
 

@@ -30,7 +30,8 @@ export const again = {
       .filter((groups) => groups.some((group) => group.some((name) => changed.includes(name))))
       .flatMap((groups) => groups.filter((group) => !group.some((name) => changed.includes(name))).flat());
     const kept = Object.entries(last.options).filter(([name]) => !replaced.includes(name));
-    return { ask: { ...last, options: { ...Object.fromEntries(kept), ...change.options } } };
+    const yields = 'for' in change.options ? kept.map(([name]) => name).filter((name) => !changed.includes(name)) : [];
+    return { yields, ask: { ...last, options: { ...Object.fromEntries(kept), ...change.options } } };
   },
   answer: () => Promise.reject(new Error('again is expanded before it is answered')),
 } satisfies Command<z.ZodObject>;

@@ -69,7 +69,9 @@ export function keepLimits(court: Court): Limits {
   };
 
   function deny(bucket: string, now: number, retryAfter_s: number, global: boolean): Verdict {
-    shut.set(bucket, { from: now, until: now + retryAfter_s * 1000 });
+    const closed = shut.get(bucket);
+    const from = closed && closed.until > now ? closed.from : now;
+    shut.set(bucket, { from, until: now + retryAfter_s * 1000 });
     const scope = {
       'X-RateLimit-Scope': global ? 'global' : 'user',
       ...(global ? { 'X-RateLimit-Global': 'true' } : {}),

@@ -1,4 +1,4 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -190,15 +190,17 @@ describe.skipIf(postgresMissing())('PostgreSQL', () => {
   test('cut off in the middle: every acknowledged write is there', async () => {
     const store = await openStore({ databaseUrl });
     let saved = 0;
-    const writing = (async () => {
-      for (;;) {
-        await save(store);
-        saved++;
-      }
-    })();
+    const writing = trouble(
+      (async () => {
+        for (;;) {
+          await save(store);
+          saved++;
+        }
+      })(),
+    );
     await new Promise((resolve) => setTimeout(resolve, 100));
     await postgres.stop('fast');
-    expect(await trouble(writing)).toBe('gone');
+    expect(await writing).toBe('gone');
     await postgres.start();
     const there = (await store.memory.revisions('ann', 'can')).length;
     // The last may have been written with its answer lost on the way.
@@ -312,15 +314,22 @@ function schemaChecks({
       }
       await store.close();
     `;
-    const many = `for i in 1 2 3 4 5; do "$0" --input-type=module -e "$1" & done; for i in 1 2 3 4 5; do wait -n || exit 1; done`;
-    const ran = spawnSync('bash', ['-c', many, process.execPath, program], { encoding: 'utf8' });
-    expect(ran.stderr).toBe('');
-    expect(ran.status).toBe(0);
+    const ran = await Promise.all(Array.from({ length: 5 }, () => runProgram(['--input-type=module', '-e', program])));
+    expect(ran).toEqual(Array.from({ length: 5 }, () => ({ code: 0, said: '' })));
     const store = await openStore(at);
     const revisions = (await store.memory.revisions('ann', 'can')).map(({ revision }) => revision);
     expect(revisions).toEqual(Array.from({ length: 50 }, (_, i) => 50 - i));
     await store.close();
   });
+}
+
+function runProgram(args: readonly string[]): Promise<{ code: number | null; said: string }> {
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'ignore', 'pipe'] });
+  let said = '';
+  child.stderr.setEncoding('utf8').on('data', (text) => {
+    said += text;
+  });
+  return new Promise((resolve) => child.on('close', (code) => resolve({ code, said })));
 }
 
 /** Only a privileged user may; elsewhere the limit set in the file itself has to do. */

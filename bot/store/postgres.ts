@@ -22,8 +22,10 @@ export function postgresHome(databaseUrl: string): Home {
     query_timeout: 5000,
     types,
   });
-  // An idle connection that breaks is replaced at the next query, which reports what is wrong if that fails too.
+  // A connection that breaks, idle or between two statements, would end the program where nobody listens. It is replaced at
+  // the next query, which reports what is wrong if that fails too.
   pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   return {
     kind: 'postgres',
     db: new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) }),

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
-import { type BlastInput, blastGains, blastPoint, operatingPoint_m3_s } from './operating-point.ts';
+import { type BlastInput, blastPoint, operatingPoint_m3_s } from './operating-point.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const plain: BlastInput = {
@@ -81,14 +81,6 @@ describe('blower and furnace together (physics)', () => {
     const fan = (flow: number) => 100 - flow;
     expect(operatingPoint_m3_s({ fan, system: () => 0, most_m3_s: 100 })).toBeCloseTo(100, 9);
     expect(operatingPoint_m3_s({ fan, system: () => undefined, most_m3_s: 100 })).toBeCloseTo(0, 9);
-  });
-
-  it('says whether the pipe or the blower holds it back', () => {
-    const narrow = blastGains({ ...plain, pipe: { ...plain.pipe, bore_m: 0.02 } });
-    expect(narrow.best).toBe('wider_pipe');
-    const wide = blastGains({ ...plain, pipe: { ...plain.pipe, bore_m: 0.1 }, tuyere: { bore_m: 0.1, losses: 1 } });
-    expect(wide.best).toBe('twice_free_flow');
-    expect(wide.wider_pipe).toBeLessThan(0.02);
   });
 
   it('says that a blower cannot hold against the furnace, and whose number is wrong', () => {

@@ -166,34 +166,6 @@ export function systemPressure_Pa(input: BlastInput, flow_m3_s: number): number 
   }
 }
 
-/** What each change would add to the flow, as a share of it: 0.2 is a fifth more. */
-export interface BlastGains {
-  /** A blower of twice the pressure, the same free flow. */
-  readonly twice_pressure: number;
-  /** A blower of twice the free flow, the same pressure. */
-  readonly twice_free_flow: number;
-  /** A pipe half as wide again. */
-  readonly wider_pipe: number;
-  /** A tuyere half as wide again. */
-  readonly wider_tuyere: number;
-  readonly best: Exclude<keyof BlastGains, 'best'>;
-}
-
-/** A bigger blower, or a bigger pipe: the same furnace worked out again with each. Errors as `blastPoint`. */
-export function blastGains(input: BlastInput): BlastGains {
-  const { fan, pipe, tuyere } = input;
-  const now = blastPoint(input).flow_m3_s;
-  const gain = (changed: Partial<BlastInput>) => blastPoint({ ...input, ...changed }).flow_m3_s / now - 1;
-  const gains = {
-    twice_pressure: gain({ fan: { ...fan, shut_off_Pa: 2 * fan.shut_off_Pa } }),
-    twice_free_flow: gain({ fan: { ...fan, free_flow_m3_s: 2 * fan.free_flow_m3_s } }),
-    wider_pipe: gain({ pipe: { ...pipe, bore_m: 1.5 * pipe.bore_m } }),
-    wider_tuyere: gain({ tuyere: { ...tuyere, bore_m: 1.5 * tuyere.bore_m } }),
-  };
-  const names = Object.keys(gains) as (keyof typeof gains)[];
-  return { ...gains, best: names.reduce((best, name) => (gains[name] > gains[best] ? name : best)) };
-}
-
 const heldShut = (shut_Pa: number, back_pressure_Pa: number) =>
   new AskError({
     code: 'impossible',

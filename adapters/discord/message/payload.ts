@@ -21,7 +21,7 @@ export function bodyOf({ content, embeds, components, files }: Message, flags?: 
     embeds,
     components,
     attachments: files.map(({ name, alt }, id) => ({
-      id,
+      id: String(id),
       filename: name,
       ...(alt === undefined ? {} : { description: alt }),
     })),

@@ -158,6 +158,14 @@ describe('two builds', () => {
     expect(compared.notes).toContain('amount: 10 L → 20 L');
   });
 
+  it('are told in the units their questions were typed in', async () => {
+    const { card } = talk();
+    await card('build save one for=(mix 1 cu ft)');
+    await card('build save other for=(mix 2 cu ft)');
+    const { table } = await card('build compare one vs other');
+    expect(table?.rows).toContainEqual(['fills, rammed', '1 cu ft', '2 cu ft', '+1 cu ft']);
+  });
+
   it('may be revisions, named or the newest two, or the last question; either way round', async () => {
     const { card } = talk();
     await card('build save pot for=(mix 10 L)');

@@ -33,7 +33,7 @@ export const buildCompare = {
     const [one, other] = await sidesOf(builds, context);
     const pairs = pairsOf(one.card, other.card);
     if (pairs.length === 0) throw nothingInCommon(one, other);
-    const { units } = context;
+    const { units } = other.card;
     const differing = pairs.filter(({ from, to }) => shown(from, units) !== shown(to, units));
     const [most] = differing.toSorted((a, b) => share(b) - share(a));
     return said(

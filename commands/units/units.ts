@@ -5,7 +5,7 @@ import { isPlace, ownerOf, whoOption } from '../owner.ts';
 import { said } from '../said.ts';
 
 const options = z.strictObject({
-  system: choice({ label: 'which lead', choices: ['metric', 'us', 'as typed'] }).optional(),
+  system: choice({ label: 'the units that lead', choices: ['metric', 'us', 'as typed'] }).optional(),
   who: whoOption(),
 });
 

@@ -106,6 +106,17 @@ export function meet([a, b]: Segment, [c, d]: Segment): boolean {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
+/** Whether one line lies on another, so that nobody could tell the two apart. */
+export function liesOn([a, b]: Segment, [c, d]: Segment): boolean {
+  const length = distance(c, d);
+  if (length === 0) return false;
+  const [x, y] = [(d[0] - c[0]) / length, (d[1] - c[1]) / length];
+  const seen = ([px, py]: Px): Px => [(px - c[0]) * x + (py - c[1]) * y, (py - c[1]) * x - (px - c[0]) * y];
+  const [from, to] = [seen(a), seen(b)];
+  if (Math.abs(from[1]) > 1 || Math.abs(to[1]) > 1) return false;
+  return Math.min(from[0], to[0]) < length && Math.max(from[0], to[0]) > 0;
+}
+
 /** The point of the box's edge that is nearest; undefined where the point lies inside. */
 export function nearestOf(box: Box, point: Px): Px | undefined {
   const [x, y] = seenFrom(box, point);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing, Matter } from '../../core/shape/drawing.ts';
-import { cornersOf, crosses, overlaps } from './box.ts';
+import { cornersOf, crosses, liesOn, overlaps, type Px } from './box.ts';
 import { drawingSvg, fitted } from './drawing.ts';
 import { bothSystems } from './marks.ts';
 import { sampleDrawing, samplePattern } from './sample.ts';
@@ -169,6 +169,18 @@ describe('boxes', () => {
         [11, 9],
       ]),
     ).toBe(false);
+  });
+
+  it('lie on each other only along the same line', () => {
+    const line = [
+      [0, 0],
+      [10, 0],
+    ] as const;
+    const on = (from: Px, to: Px) => liesOn([from, to], line);
+    expect(on([8, 0.5], [20, 0.5])).toBe(true);
+    expect(on([11, 0], [20, 0])).toBe(false);
+    expect(on([2, 0], [2, 9])).toBe(false);
+    expect(on([2, 3], [8, 3])).toBe(false);
   });
 
   it('turn about their middle', () => {

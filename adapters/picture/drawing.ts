@@ -1,13 +1,14 @@
-import type { Area, Drawing, Line, Matter, Point } from '../../core/shape/drawing.ts';
+import type { Area, Drawing, Line, Point } from '../../core/shape/drawing.ts';
 import { type Bounds, type Box, boundsOf, cornersOf, type Px, type Segment } from './box.ts';
+import { footOf, margin_px } from './foot.ts';
 import { filled, hatchDefinitions } from './hatch.ts';
-import { linesOf, sans, widthOf } from './letters.ts';
-import { arrowLength, bothSystems, type Laid, laid, lineHeight, type Measure, toPx } from './marks.ts';
+import { linesOf, sans } from './letters.ts';
+import { arrowLength, type Laid, laid, lineHeight, type Measure, toPx } from './marks.ts';
 import { type Candidate, placed } from './place.ts';
+import { strokeOf } from './stroke.ts';
 import { element, escaped, named, short } from './svg.ts';
 import { type Colours, coloursOf, heading_px, layout_px, letter_px, type PictureLook } from './theme.ts';
 
-const margin_px = 26;
 /** The tallest a drawing may be before it is made smaller than the page is wide. */
 const tallest_px = 1250;
 
@@ -82,7 +83,11 @@ export function fitted(drawing: Drawing, units: Measure['units'], room: { width:
   let px_m = 0.7 * Math.min(room.width / width_m, room.height / height_m);
   let best: { fit: Fitted; miss: number } | undefined;
   for (let step = 0; step < 5; step++) {
-    const fit = arranged(drawing, { px_m, letter: letter_px, units });
+    const fit = arranged(
+      drawing,
+      { px_m, letter: letter_px, units },
+      beyond(((body.left + body.right) / 2) * px_m, room.width),
+    );
     const [width, height] = [fit.bounds.right - fit.bounds.left, fit.bounds.bottom - fit.bounds.top];
     const filling = Math.max(width / room.width, height / room.height);
     const miss = filling > 1 ? 3 * (filling - 1) : 1 - filling;
@@ -90,10 +95,22 @@ export function fitted(drawing: Drawing, units: Measure['units'], room: { width:
     if (miss < 0.03) break;
     const left = (have: number, used: number, body_m: number) =>
       Math.max(have - (used - body_m * px_m), 0.3 * have) / body_m;
-    px_m = Math.min(left(room.width, width, width_m), left(room.height, height, height_m));
+    const next = Math.min(left(room.width, width, width_m), left(room.height, height, height_m));
+    // The same scale would only be arranged the same again.
+    if (next === px_m) break;
+    px_m = next;
   }
   return best!.fit;
 }
+
+/** Words beyond the page's width make it wider, and so every letter smaller: dearer than words in two lines. */
+const beyond =
+  (middle: number, width: number) =>
+  (box: Box): number => {
+    const { left, right } = boundsOf(cornersOf(box));
+    const over = Math.max(0, middle - width / 2 - left, right - middle - width / 2);
+    return over === 0 ? 0 : 10 + over / 5;
+  };
 
 export const outlinesOf = (shape: Area | Line): readonly (readonly Point[])[] =>
   shape.kind === 'area' ? [close(shape.outline), ...(shape.holes ?? []).map(close)] : [shape.points];
@@ -114,24 +131,6 @@ function edgesOf(outline: readonly Px[], least: number): readonly Segment[] {
 
 export const pathOf = (outlines: readonly (readonly Px[])[], end: string): string =>
   outlines.map((points) => `M${points.map(([x, y]) => `${short(x)} ${short(y)}`).join('L')}${end}`).join('');
-
-const strokes: Readonly<Record<Line['stroke'], { width: number; dash?: string }>> = {
-  cut: { width: 3 },
-  fold: { width: 2, dash: '14 5 3 5' },
-  axis: { width: 1.2, dash: '26 6 5 6' },
-  wire: { width: 5 },
-  hidden: { width: 1.6, dash: '8 6' },
-};
-
-const strokeOf = (stroke: Line['stroke'], { ink, faint }: Colours, letter: number) => ({
-  fill: 'none',
-  stroke: stroke === 'axis' || stroke === 'hidden' ? faint : ink,
-  'stroke-width': (strokes[stroke].width * letter) / letter_px,
-  'stroke-dasharray': strokes[stroke].dash
-    ?.split(' ')
-    .map((part) => short((Number(part) * letter) / letter_px))
-    .join(' '),
-});
 
 export function shapesSvg({ shapes }: Drawing, measure: Measure, colours: Colours): string {
   return shapes
@@ -231,65 +230,4 @@ function arrowSvg([x, y]: Px, turn_rad: number, letter: number): string {
     return `${short(x - along * cos - aside * sin)} ${short(y - along * sin + aside * cos)}`;
   };
   return `M${at(0, 0)}L${at(long, wide)}L${at(long, -wide)}Z`;
-}
-
-/** Lengths a scale bar may have: whole numbers of the reader's units, m. */
-const bars_m = {
-  metric: [1, 2, 5].flatMap((digit) => [1e-3, 1e-2, 0.1, 1].map((ten) => digit * ten)).sort((a, b) => a - b),
-  US: [0.125, 0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 120].map((inches) => inches * 0.0254),
-};
-
-/** Scale bar and legend. */
-function footOf(
-  { shapes }: Drawing,
-  { px_m, units }: Measure,
-  { top, width, colours }: { top: number; width: number; colours: Colours },
-): { svg: string; bottom: number } {
-  const bar_m = bars_m[units].findLast((length) => length * px_m <= width * 0.24) ?? bars_m[units][0]!;
-  const bar = bar_m * px_m;
-  const y = top + 14;
-  const text = (x: number, at: number, words: string) => element('tspan', { x, y: at }, escaped(words));
-  const words = [text(margin_px + bar + 14, y + 8, bothSystems(bar_m, units).join(' · '))];
-  const parts = [
-    element('path', {
-      d: `M${margin_px} ${y - 9}v18M${margin_px} ${y}h${short(bar)}M${short(margin_px + bar)} ${y - 9}v18`,
-      stroke: colours.ink,
-      'stroke-width': 2.5,
-      fill: 'none',
-    }),
-  ];
-  const swatch = { wide: 52, tall: 28 };
-  let [x, row] = [margin_px, y + 26];
-  for (const entry of legendOf(shapes)) {
-    const wide = swatch.wide + 10 + widthOf(entry.name, letter_px) + 30;
-    if (x > margin_px && x + wide > width - margin_px) [x, row] = [margin_px, row + swatch.tall + 12];
-    const middle = row + swatch.tall / 2;
-    parts.push(
-      entry.kind === 'area'
-        ? filled(`M${x} ${row}h${swatch.wide}v${swatch.tall}h-${swatch.wide}Z`, entry.matter, colours)
-        : element('path', { d: `M${x} ${middle}h${swatch.wide}`, ...strokeOf(entry.stroke, colours, letter_px) }),
-    );
-    words.push(text(x + swatch.wide + 10, middle + 8, entry.name));
-    x += wide;
-  }
-  return {
-    svg: [...parts, element('text', { fill: colours.ink }, words.join(''))].join('\n'),
-    bottom: row + swatch.tall,
-  };
-}
-
-type Entry = { name: string; kind: 'area'; matter: Matter } | { name: string; kind: 'line'; stroke: Line['stroke'] };
-
-function legendOf(shapes: Drawing['shapes']): readonly Entry[] {
-  const entries = new Map<string, Entry>();
-  for (const shape of shapes) {
-    if (shape.name === '') continue;
-    const { name } = shape;
-    const entry: Entry =
-      shape.kind === 'area'
-        ? { name, kind: 'area', matter: shape.matter }
-        : { name, kind: 'line', stroke: shape.stroke };
-    entries.set(`${name}/${shape.kind === 'area' ? shape.matter : shape.stroke}`, entry);
-  }
-  return [...entries.values()];
 }

@@ -1,4 +1,4 @@
-import { type Box, crosses, meet, overlaps, type Segment } from './box.ts';
+import { type Box, crosses, liesOn, meet, overlaps, type Segment } from './box.ts';
 
 /** One way to set a label, the lower its price the better. */
 export interface Candidate {
@@ -111,6 +111,7 @@ function priceBeside(
     for (const stroke of strokes) {
       if (crosses(box, stroke)) price += textOverStroke;
       if (leader && at !== index && meet(leader, stroke)) price += leaderOverStroke;
+      if (leader && at !== index && liesOn(leader, stroke)) price += textOverStroke;
     }
     if (at !== index) for (const stroke of witnesses) if (crosses(box, stroke)) price += textOverWitness;
     if (price >= enough) return price;

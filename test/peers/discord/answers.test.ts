@@ -131,6 +131,58 @@ describe('a good bot', () => {
     expect([peer.violations, bot.faults]).toEqual([[], []]);
   });
 
+  test('lets a member choose, think it over and fill in a form, all in one message', async () => {
+    const { peer, bot } = await meet(async (interaction) => {
+      if (interaction.isChatInputCommand()) {
+        const options = [1, 2].map((value) => ({ label: `${value} in`, value: `${value}` }));
+        const select = { type: 3, custom_id: 't1:wall', options } as const;
+        await interaction.reply({ content: 'How thick?', components: [{ type: 1, components: [select] }] });
+      } else if (interaction.isStringSelectMenu()) {
+        await interaction.deferUpdate();
+        await interaction.editReply({ content: `${interaction.values[0]} in`, components: [next('t1:more')] });
+      } else if (interaction.isButton()) {
+        const label = new LabelBuilder()
+          .setLabel('What')
+          .setTextInputComponent(new TextInputBuilder().setCustomId('what').setStyle(TextInputStyle.Short));
+        await interaction.showModal(
+          new ModalBuilder().setCustomId('t1:form').setTitle('Form').addLabelComponents(label),
+        );
+      } else if (interaction.isModalSubmit() && interaction.isFromMessage()) {
+        await interaction.update({ content: interaction.fields.getTextInputValue('what'), components: [] });
+      }
+    });
+    const asked = await peer.slash({ name: 'mix' });
+    const chosen = await peer.select(asked, 't1:wall', ['2']);
+    await chosen.until(({ state }) => state === 'answered');
+    expect(asked.messages[0]?.content).toBe('2 in');
+    const form = await peer.press(asked, 't1:more');
+    const sent = await peer.submit(form, { what: 'castable' });
+    expect(sent.messages).toEqual(asked.messages);
+    expect(asked.messages.map(({ content, edits }) => [content, edits])).toEqual([['castable', 2]]);
+    expect([peer.violations, bot.faults]).toEqual([[], []]);
+  });
+
+  test('answers a command that is used on a message', async () => {
+    const { peer, bot } = await meet(async (interaction) => {
+      if (interaction.isMessageContextMenuCommand())
+        await interaction.reply(`read: ${interaction.targetMessage.content}`);
+    });
+    await bot.client.application.commands.create({ name: 'Read it', type: 3 });
+    const seen = await peer.apply('Read it', { written: '1 in castable' });
+    expect(seen.messages[0]?.content).toBe('read: 1 in castable');
+    expect((await peer.apply('Read it', seen)).messages[0]?.content).toBe('read: read: 1 in castable');
+    expect([peer.violations, bot.faults]).toEqual([[], []]);
+  });
+
+  test('what was for one alone is used by nobody else', async () => {
+    const { peer } = await meet(async (interaction) => {
+      if (!interaction.isChatInputCommand()) return;
+      await interaction.reply({ content: 'a', flags: MessageFlags.Ephemeral, components: [next('t1:next')] });
+    });
+    const seen = await peer.slash({ name: 'mix' });
+    expect(() => peer.press(seen, 't1:next', { user: 'bea' })).toThrow('Only ada sees this message');
+  });
+
   test('answers in its own direct messages and where only the member installed it', async () => {
     const { peer, bot } = await meet(async (interaction) => {
       if (interaction.isChatInputCommand()) await interaction.reply(`context ${interaction.context}`);

@@ -209,6 +209,7 @@ export function openInteractions(given: {
         return first;
       }
       interaction.followUps += 1;
+      // The limit of five is from memory.
       if (interaction.place.kind === 'user-install' && interaction.followUps > 5) {
         court.demand(what, ['more than 5 follow-ups where the bot is not a member']);
       }

@@ -31,7 +31,7 @@ export interface SentFile {
 
 export const flag = { suppressEmbeds: 1 << 2, ephemeral: 1 << 6, silent: 1 << 12, componentsV2: 1 << 15 } as const;
 
-/** Bytes a file may have on a server without any boost. */
+/** Bytes a file may have on a server without any boost (from memory). */
 export const fileLimit_bytes = 10 * 2 ** 20;
 
 interface Sent {

@@ -24,6 +24,8 @@ export interface Member {
   press(seen: Seen, customId: string, who?: Who): Promise<Seen>;
   select(seen: Seen, customId: string, values: readonly string[], who?: Who): Promise<Seen>;
   submit(seen: Seen, values: Record<string, string>, who?: Who): Promise<Seen>;
+  /** Uses a message command on what was seen, or on what another member wrote. */
+  apply(name: string, target: Seen | { readonly written: string }, who?: Who): Promise<Seen>;
 }
 
 export function memberOf(given: {
@@ -208,7 +210,37 @@ export function memberOf(given: {
       const type = interactionType.modal;
       return act({ ...actor(seen, source, who), did, type, data, ...(source ? { source } : {}) });
     },
+    apply(name, target, who = {}) {
+      const command = commands.all.find((each) => each.name === name && each.type === 3);
+      if (!command) throw new Error(`No message command ${name} is registered.`);
+      const place = world.place(who);
+      const message = 'written' in target ? memberMessage(target.written, place) : botMessage(target);
+      const target_id = String(message.id);
+      const resolved = { messages: { [target_id]: message } };
+      const data = { id: command.id, name, type: 3, target_id, resolved };
+      return act({ who, place, did: `uses ${name} on a message`, type: interactionType.command, data });
+    },
   };
+
+  function botMessage(seen: Seen): Record<string, unknown> {
+    const kept = messages.find(seen.messages.at(-1)?.id ?? '');
+    if (!kept) throw new Error('There is no message to use it on.');
+    return messages.wire(kept);
+  }
+
+  function memberMessage(content: string, place: Place): Record<string, unknown> {
+    return {
+      id: world.id(),
+      type: 0,
+      channel_id: place.channelId,
+      author: world.user('bea'),
+      content,
+      timestamp: new Date(0).toISOString(),
+      edited_timestamp: null,
+      ...{ tts: false, pinned: false, mention_everyone: false, flags: 0 },
+      ...{ mentions: [], mention_roles: [], attachments: [], embeds: [], components: [] },
+    };
+  }
 }
 
 type Options = readonly APIApplicationCommandBasicOption[];

@@ -144,7 +144,11 @@ export function keepMessages(given: {
       mention_roles: [],
       pinned: false,
       flags: view.flags | (view.loading ? 1 << 7 : 0),
-      embeds: view.embeds.map((embed) => ({ type: 'rich', ...addressed(embed, address) })),
+      embeds: view.embeds.map((embed) => ({
+        type: 'rich',
+        ...addressed(embed, address),
+        ...(embed.fields ? { fields: embed.fields.map((field) => ({ inline: false, ...field })) } : {}),
+      })),
       components: numbered(addressed(view.components, address)),
       attachments: view.attachments.map(({ bytes, contentType, name, ...rest }) => ({
         ...rest,
@@ -173,10 +177,11 @@ function addressed<T>(part: T, address: ReadonlyMap<string, string>): T {
   ) as T;
 }
 
-/** The platform gives every component of a message a number. */
+/** The platform gives every component of a message a number, and a select how many may be chosen. */
 function numbered(components: unknown): unknown {
   let count = 0;
-  return JSON.parse(JSON.stringify(components), (_, value) =>
-    typeof value === 'object' && value !== null && typeof value.type === 'number' ? { id: ++count, ...value } : value,
-  );
+  return JSON.parse(JSON.stringify(components), (_, value) => {
+    if (typeof value !== 'object' || value === null || typeof value.type !== 'number') return value;
+    return { id: ++count, ...(value.type === 3 ? { min_values: 1, max_values: 1 } : {}), ...value };
+  });
 }

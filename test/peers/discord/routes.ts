@@ -144,7 +144,15 @@ export function routesOf(given: {
               }
             : {}),
         },
-        ...(shown ? { resource: { type, message: messages.wire(made) } } : {}),
+        // A deferral has made a message too: the schema knows 4 for a new one and 7 for one that was updated.
+        ...(shown
+          ? {
+              resource: {
+                type: type === callbackType.update ? callbackType.update : callbackType.message,
+                message: messages.wire(made),
+              },
+            }
+          : {}),
       });
     },
     'POST /webhooks/:application/:token': ({ body, files }, id, token = '') => {

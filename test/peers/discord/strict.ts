@@ -19,7 +19,13 @@ export type SchemaName =
   | 'IncomingWebhookRequestPartial'
   | 'MessageCreateRequest'
   | 'MessageEditRequestPartial'
-  | 'CreatePrivateChannelRequest';
+  | 'CreatePrivateChannelRequest'
+  // What the peer itself answers.
+  | 'ApplicationCommandResponse'
+  | 'GatewayBotResponse'
+  | 'InteractionCallbackResponse'
+  | 'MessageResponse'
+  | 'PrivateChannelResponse';
 
 interface Issue {
   readonly code: string;

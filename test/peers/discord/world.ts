@@ -19,6 +19,9 @@ export interface User {
   readonly discriminator: '0';
   readonly avatar: null;
   readonly bot: boolean;
+  readonly flags: 0;
+  readonly public_flags: 0;
+  readonly primary_guild: null;
 }
 
 export interface Place {
@@ -121,6 +124,9 @@ const person = (id: string, username: string, bot: boolean): User => ({
   discriminator: '0',
   avatar: null,
   bot,
+  flags: 0,
+  public_flags: 0,
+  primary_guild: null,
 });
 
 /** A channel as the platform describes it. */

@@ -24,9 +24,8 @@ export interface Typing {
 export function suggestions(typing: Typing): readonly Choice[] {
   const typed = typing.typed.trim();
   const found = [...(typed === '' ? [] : [{ name: typed, value: typed }]), ...offers({ ...typing, typed })];
-  const unique = new Map(found.toReversed().map((choice) => [choice.value, choice]));
-  return [...unique.values()]
-    .toReversed()
+  return found
+    .filter(({ value }, at) => found.findIndex((one) => one.value === value) === at)
     .filter(({ value }) => value !== '' && value.length <= limits.choice)
     .slice(0, limits.choices)
     .map(({ name, value }) => ({ name: clipped(plain(name), limits.choice), value }));

@@ -3,7 +3,7 @@ import type { APIInteraction } from 'discord.js';
 import type { Reply } from '../../commands/card.ts';
 import type { Ask, Command } from '../../commands/command.ts';
 import type { Memory } from '../../commands/memory.ts';
-import type { Door } from './door.ts';
+import { type Door, type First, refusesBody } from './door.ts';
 import { tokenLife_ms, defer_ms as usualDefer_ms } from './limits.ts';
 import { saying } from './message/error.ts';
 import type { FileOut } from './message/payload.ts';
@@ -121,7 +121,14 @@ export function createDesk(parts: DeskParts) {
       if (first.refused) told.outcome = 'refused';
       const { message, ephemeral } = first;
       const updates = plan.into === 'same' && !ephemeral;
-      return door.first(request, updates ? { kind: 'update', message } : { kind: 'message', message, ephemeral });
+      const sent: First = updates ? { kind: 'update', message } : { kind: 'message', message, ephemeral };
+      return orPlainly(
+        request,
+        plan,
+        told,
+        () => door.first(request, sent),
+        (plain) => door.first(request, { kind: 'message', message: plain, ephemeral: true }),
+      );
     }
     const isNew = plan.into === 'new';
     await door.first(request, isNew ? { kind: 'defer', ephemeral: plan.ephemeral } : { kind: 'defer-update' });
@@ -132,7 +139,13 @@ export function createDesk(parts: DeskParts) {
       log.warn({ interaction: request.id, command: plan.command }, 'an answer came after its time to be delivered');
       return;
     }
-    await delivered(request, late, plan);
+    await orPlainly(
+      request,
+      plan,
+      told,
+      () => delivered(request, late, plan),
+      (plain) => door.edit(request, plain),
+    );
   }
 
   /** Into the place that the deferral made; a private word takes the place of a public one. */
@@ -141,6 +154,23 @@ export function createDesk(parts: DeskParts) {
     if (into === 'same' ? !ephemeral : !removes) return door.edit(request, message);
     if (removes) await door.remove(request);
     await door.followUp(request, message, true);
+  }
+
+  /** A message that the platform will not have is our fault: the asker gets a plain one with its id instead of silence. */
+  async function orPlainly(
+    request: Request,
+    { cautions }: AnswerPlan,
+    told: Telling,
+    send: () => Promise<void>,
+    sendPlain: (message: Outcome['message']) => Promise<void>,
+  ): Promise<void> {
+    try {
+      await send();
+    } catch (error) {
+      if (!refusesBody(error)) throw error;
+      told.outcome = 'failed';
+      await sendPlain((await faulty(error, request, cautions)).message);
+    }
   }
 
   async function faulty(error: unknown, request: Request, cautions: AnswerPlan['cautions']): Promise<Outcome> {

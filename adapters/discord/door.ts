@@ -1,4 +1,4 @@
-import { InteractionResponseType, MessageFlags, type REST, Routes } from 'discord.js';
+import { DiscordAPIError, InteractionResponseType, MessageFlags, type REST, Routes } from 'discord.js';
 import { bodyOf, type Message } from './message/payload.ts';
 import type { Request } from './request.ts';
 
@@ -84,3 +84,10 @@ export function callbackOf(first: First): object {
       return { type: InteractionResponseType.Modal, data: first.modal };
   }
 }
+
+/** Whether the platform took offence at what was sent, not at when or how often: then something plainer may do. */
+export const refusesBody = (error: unknown): boolean =>
+  error instanceof DiscordAPIError && [invalidBody, tooLarge].includes(Number(error.code));
+
+const invalidBody = 50035;
+const tooLarge = 40005;

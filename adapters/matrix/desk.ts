@@ -1,0 +1,254 @@
+import { randomUUID } from 'node:crypto';
+import type { Reply } from '../../commands/card.ts';
+import { editOf, noticeOf, type Spot } from './content.ts';
+import { type Door, filed, Later } from './door.ts';
+import { numberOf } from './numbers.ts';
+import type { Answering, Budget, Log, States, Told } from './ports.ts';
+import type { Waiting } from './queue.ts';
+import { addressed, type RawEvent, type Said, saidIn } from './read.ts';
+import { linesBelow, renderReply, saying } from './render.ts';
+import { type Place, type Reply as Replied, repliesIn } from './replies.ts';
+
+export interface DeskParts extends Answering {
+  readonly door: Door;
+  readonly states: States;
+  readonly budget: Budget;
+  readonly now: () => Date;
+  readonly log: Log;
+  readonly me: string;
+  readonly prefix: string;
+  readonly place: (room: string, sender: string) => Place;
+  readonly tell?: (what: Told) => void;
+  /** How long an answer may take before a word says that it is being worked on. */
+  readonly patience_ms?: number;
+}
+
+/** A line to be asked, and where its answer goes. */
+interface Meant {
+  readonly line: string;
+  readonly spot: Spot;
+  readonly kind: Told['kind'];
+  /** The answer takes the place of this one. */
+  readonly before?: Replied;
+  /** The question the answer is kept under. */
+  readonly question: string;
+}
+
+/** What was worked out for a question, kept while it can't be delivered. */
+interface Prepared {
+  readonly reply?: Reply;
+  readonly content: ReturnType<typeof renderReply>;
+  readonly next: readonly string[];
+  readonly files: Map<number, object>;
+  readonly fault?: string;
+}
+
+const usualPatience_ms = 1500;
+/** A key may come a little after its message. */
+const keyTries = 4;
+const keyWait_s = 3;
+
+/** Reads what was sent, asks, and answers each question once. */
+export function createDesk(parts: DeskParts) {
+  const { door, now, log, me, budget, patience_ms = usualPatience_ms } = parts;
+  const replies = repliesIn(parts.states, now);
+  const prepared = new Map<string, Promise<Prepared>>();
+
+  return { handle, concerns, over: ({ event }: Waiting) => void prepared.delete(event) };
+
+  /** Whether an event is one to answer: judged before it is kept, so that other people's talk leaves no trace. */
+  async function concerns(event: RawEvent): Promise<boolean> {
+    return (await meantBy(event)) !== undefined;
+  }
+
+  async function handle({ room, event: id, sender }: Waiting, attempt: number): Promise<void> {
+    const event = await door.fetch(room, id);
+    if (event === undefined) return;
+    if (event === 'secret') return unreadable({ room, event: id, sender }, attempt);
+    const meant = await meantBy(event);
+    if (!meant) return;
+    const known = prepared.has(id);
+    if (!known) patient(event, attempt);
+    await answered(event, meant, known);
+  }
+
+  /** Asking too fast is no reason to be refused: the answer comes a little later. */
+  function patient({ room_id: room = '', sender }: RawEvent, attempt: number): void {
+    const { wait_s } = budget.take({ asker: sender, guild: room }, now());
+    if (wait_s > 0 && attempt < 100) throw new Later('asked faster than is answered', wait_s);
+  }
+
+  async function answered(event: RawEvent, meant: Meant, known: boolean): Promise<void> {
+    const started = performance.now();
+    const room = event.room_id ?? '';
+    const work = prepared.get(event.event_id) ?? prepare(event, meant);
+    prepared.set(event.event_id, work);
+    let { before } = meant;
+    let waited = false;
+    if (!known) {
+      door.typing(room, true).catch(() => {});
+      if (!(await within(work, patience_ms))) {
+        waited = true;
+        before ??= await hold(event, meant);
+      }
+    }
+    const done = await work;
+    await deliver(event, { ...meant, ...(before ? { before } : {}) }, done);
+    door.typing(room, false).catch(() => {});
+    const refused = done.reply?.kind === 'error';
+    const outcome = done.fault ? 'failed' : refused ? 'refused' : waited ? 'deferred' : 'answered';
+    const command = done.reply?.kind === 'card' ? done.reply.card.command : '';
+    parts.tell?.({ kind: meant.kind, command, outcome, took_s: (performance.now() - started) / 1000 });
+  }
+
+  async function prepare(event: RawEvent, { line }: Meant): Promise<Prepared> {
+    const { direct, mayModerate } = parts.place(event.room_id ?? '', event.sender);
+    const files = new Map<number, object>();
+    if (!direct && parts.isPrivate(line)) {
+      const faces = saying('That answer is for you alone: ask me in a room with nobody but the two of us.');
+      return { content: faces, next: [], files };
+    }
+    try {
+      const who = { asker: `matrix:${event.sender}`, place: `matrix:${event.room_id}`, mayModerate };
+      const reply = await parts.answer(line, who);
+      return { reply, content: renderReply(reply), next: linesBelow(reply), files };
+    } catch (err) {
+      const fault = randomUUID().slice(0, 8);
+      log.error({ err, fault }, 'a question could not be answered');
+      const words = `That went wrong here, not with you. It is logged as ${fault}; the next question is answered as usual.`;
+      return { content: saying(words), next: [], files, fault };
+    }
+  }
+
+  /** A word that the answer takes the place of. */
+  async function hold({ event_id, room_id: room = '', sender }: RawEvent, { spot, question }: Meant): Promise<Replied> {
+    const id = await door.send(room, noticeOf(saying('Working on it …'), spot, sender), `${event_id}.wait`);
+    const held = { id, root: spot.root, files: [] };
+    await replies.keep({ room, question, asker: sender }, held, []);
+    return held;
+  }
+
+  async function deliver(event: RawEvent, { spot, before, question }: Meant, done: Prepared): Promise<void> {
+    const { event_id, room_id: room = '', sender } = event;
+    const content = before ? editOf(done.content, before.id) : noticeOf(done.content, spot, sender);
+    const sent = await door.send(room, content, `${event_id}.answer`);
+    const id = before?.id ?? sent;
+    // Kept before the pictures: a number or an edit may come while they are still on their way.
+    const where = { room, question, asker: sender };
+    await replies.keep(where, { id, root: spot.root, files: before?.files ?? [] }, done.next);
+    for (const [at, old] of (before?.files ?? []).entries()) await door.redact(room, old, `${event_id}.gone${at}`);
+    const files = await sendFiles(event, spot, done).catch((error) => {
+      if (error instanceof Later) throw error;
+      // The words are there; a picture that can't be had is no reason to take them back.
+      log.warn({ err: error, event: event_id }, 'a picture could not be sent');
+      return [];
+    });
+    await replies.keep(where, { id, root: spot.root, files }, done.next);
+  }
+
+  async function sendFiles({ event_id, room_id: room = '' }: RawEvent, spot: Spot, done: Prepared) {
+    if (done.reply?.kind !== 'card') return [];
+    const sent: string[] = [];
+    for (const [at, file] of (await parts.files(done.reply)).entries()) {
+      const content = done.files.get(at) ?? (await filed(door, room, file, spot));
+      done.files.set(at, content);
+      sent.push(await door.send(room, content, `${event_id}.file${at}`));
+    }
+    return sent;
+  }
+
+  async function meantBy(event: RawEvent): Promise<Meant | undefined> {
+    if (event.sender === me) return undefined;
+    const said = saidIn(event);
+    if (!said) return undefined;
+    if (said.kind === 'reaction') return byReaction(event, said);
+    if (said.edits !== undefined) return byEdit(event, said.text, said.edits);
+    const { room_id: room = '', event_id: question } = event;
+    const spot = { root: said.root ?? question, to: question };
+    const number = numberOf(said.text);
+    if (number !== undefined) {
+      const line = await numbered(event, said, number);
+      if (line !== undefined) return { line, spot, kind: 'number', question };
+    }
+    const { direct, names } = parts.place(room, event.sender);
+    const named = addressed(said.text, { prefix: parts.prefix, names });
+    const line = named ?? (direct ? said.text : await inOurThread(room, said));
+    return line === undefined || line === '' ? undefined : { line, spot, kind: 'text', question };
+  }
+
+  /** A reply to an answer, or a line in its thread, needs no address where it begins like a question. */
+  async function inOurThread(room: string, said: Extract<Said, { kind: 'text' }>): Promise<string | undefined> {
+    if (!parts.isCommand(said.text)) return undefined;
+    const ours =
+      (said.replyTo !== undefined && (await replies.below(said.replyTo))) ||
+      (said.root !== undefined && (await replies.inThread(room, said.root)));
+    return ours ? said.text : undefined;
+  }
+
+  async function byReaction(event: RawEvent, { to, key }: Extract<Said, { kind: 'reaction' }>) {
+    const number = numberOf(key);
+    const below = number === undefined ? undefined : await replies.below(to);
+    const line = number === undefined ? undefined : below?.lines[number - 1];
+    if (!below || line === undefined) return undefined;
+    const { root } = below;
+    return { line, spot: { root, to }, kind: 'reaction', question: event.event_id } as const;
+  }
+
+  async function numbered(event: RawEvent, said: Extract<Said, { kind: 'text' }>, number: number) {
+    const { room_id: room = '', sender } = event;
+    const { direct } = parts.place(room, sender);
+    const below =
+      said.replyTo !== undefined
+        ? await replies.below(said.replyTo)
+        : said.root !== undefined
+          ? await replies.inThread(room, said.root)
+          : direct
+            ? await replies.lastFor(room, sender)
+            : undefined;
+    return below?.lines[number - 1];
+  }
+
+  /** The question as it is now: its answer is written anew, or given for the first time. */
+  async function byEdit(event: RawEvent, words: string, question: string): Promise<Meant | undefined> {
+    const { room_id: room = '', sender } = event;
+    const before = await replies.to(question);
+    if (before && before.asker !== sender) return undefined;
+    const { direct, names } = parts.place(room, sender);
+    const named = addressed(words, { prefix: parts.prefix, names }) ?? (direct || before ? words : undefined);
+    if (named === undefined || named === '') return undefined;
+    if (before) {
+      const spot = { root: before.root, to: question };
+      return { line: named, spot, kind: 'edit', question, before };
+    }
+    const original = await door.fetch(room, question);
+    if (original === undefined || original === 'secret' || original.sender !== sender) return undefined;
+    const said = saidIn(original);
+    if (said?.kind !== 'text' || said.edits !== undefined) return undefined;
+    return { line: named, spot: { root: said.root ?? question, to: question }, kind: 'edit', question };
+  }
+
+  /** Said once an hour in a room, and in the clear: who can't be read may not be able to read either. */
+  async function unreadable({ room, event, sender }: Waiting, attempt: number): Promise<void> {
+    if (attempt < keyTries) throw new Later('its key is not here yet', keyWait_s);
+    log.warn({ event, room }, 'a message could not be decrypted');
+    if (!(await replies.firstUnreadable(room))) return;
+    const faces = saying(
+      'I could not decrypt your message, so I do not know what you asked. Send it once more; if that fails too, ' +
+        'leave the room and invite me to a new one.',
+    );
+    await door.sendOpenly(room, noticeOf(faces, { root: event, to: event }, sender), `${event}.unreadable`);
+  }
+}
+
+/** Whether it settles in time. */
+async function within(work: Promise<unknown>, patience_ms: number): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<boolean>((resolve) => {
+    timer = setTimeout(resolve, patience_ms, false);
+  });
+  try {
+    return await Promise.race([work.then(() => true), late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}

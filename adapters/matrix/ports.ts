@@ -1,0 +1,59 @@
+import type { Reply } from '../../commands/card.ts';
+import type { FileOut } from './content.ts';
+
+/** What the adapter is given by whoever wires it. */
+export interface Log {
+  debug(about: object, what: string): void;
+  info(about: object, what: string): void;
+  warn(about: object, what: string): void;
+  error(about: object, what: string): void;
+}
+
+export interface Who {
+  readonly asker: string;
+  readonly place: string;
+  readonly mayModerate: boolean;
+}
+
+/** Questions that wait for their answer, as ids; they outlive the process where there is a store (see bot/store). */
+export interface Questions {
+  enqueue(message: { key: string; channel: string; body: unknown; dueAt: Date }): Promise<boolean>;
+  claim(
+    channel: string,
+    given: { now: Date; lease_s: number; limit: number },
+  ): Promise<readonly { key: string; body: unknown; attempt: number }[]>;
+  sent(key: string, now: Date): Promise<boolean>;
+  failed(
+    claimed: { key: string; attempt: number },
+    given: { fault: string; now: Date; retryAt?: Date },
+  ): Promise<boolean>;
+}
+
+/** What is known of messages already sent: small plain data. */
+export interface States {
+  put(id: string, value: unknown, given: { now: Date; keep_s: number; asker?: string }): Promise<void>;
+  get(id: string, now: Date): Promise<unknown>;
+}
+
+/** How often somebody may ask. */
+export interface Budget {
+  take(who: { asker: string; guild?: string }, now: Date): { readonly wait_s: number };
+}
+
+export interface Told {
+  readonly kind: 'text' | 'edit' | 'reaction' | 'number';
+  readonly command: string;
+  readonly outcome: 'answered' | 'deferred' | 'refused' | 'failed';
+  readonly took_s: number;
+}
+
+/** What the desk needs answered, beside a platform to say it on. */
+export interface Answering {
+  /** True where a line begins with a command's name, however well the rest reads. */
+  readonly isCommand: (line: string) => boolean;
+  /** True where the answer is for the asker alone. */
+  readonly isPrivate: (line: string) => boolean;
+  readonly answer: (line: string, who: Who) => Promise<Reply>;
+  /** The pictures and files that go with a card. */
+  readonly files: (reply: Extract<Reply, { kind: 'card' }>) => Promise<readonly FileOut[]>;
+}

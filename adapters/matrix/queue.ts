@@ -1,0 +1,136 @@
+import { Later } from './door.ts';
+import type { Log, Questions } from './ports.ts';
+
+/** A question as it waits: where it stands, not what it says. */
+export interface Waiting {
+  readonly room: string;
+  readonly event: string;
+  readonly sender: string;
+}
+
+export interface QueueParts {
+  readonly questions: Questions;
+  /** Throws `Later` for what is worth another try. */
+  readonly handle: (question: Waiting, attempt: number) => Promise<void>;
+  /** What held the question is let go of: it is answered, or given up. */
+  readonly over: (question: Waiting) => void;
+  readonly now: () => Date;
+  readonly log: Log;
+}
+
+const channel = 'matrix';
+/** A question of a process that was killed is taken up again after this. */
+const lease_s = 5;
+const most = 16;
+const look_ms = 1000;
+/** A fault that is not the network's is tried this often. */
+const faultyTries = 3;
+
+/** Every question once, each person's in one room in the order they were asked. */
+export function createQueue({ questions, handle, over, now, log }: QueueParts) {
+  const inHand = new Map<string, Held>();
+  const turns = new Map<string, Promise<void>>();
+  let looking: Promise<void> | undefined;
+  let again = false;
+  let open = false;
+  let timer: NodeJS.Timeout | undefined;
+
+  return {
+    /** True where the question is new: it is kept when this resolves. `key` is the event's id. */
+    ask: (key: string, question: Waiting): Promise<boolean> =>
+      questions.enqueue({ key: `${channel}:${key}`, channel, body: question, dueAt: now() }),
+    poke,
+    start(): void {
+      open = true;
+      timer = setInterval(poke, look_ms);
+      poke();
+    },
+    /** Begins nothing new, and waits for what was begun. */
+    async stop(): Promise<void> {
+      open = false;
+      clearInterval(timer);
+      await looking;
+      await Promise.allSettled([...inHand.values()].map(({ work }) => work));
+    },
+    waiting: () => inHand.size,
+  };
+
+  function poke(): void {
+    if (!open) return;
+    if (looking) {
+      again = true;
+      return;
+    }
+    looking = look().finally(() => {
+      looking = undefined;
+      if (!again) return;
+      again = false;
+      poke();
+    });
+  }
+
+  async function look(): Promise<void> {
+    if (inHand.size >= most) return;
+    try {
+      const limit = most + inHand.size;
+      for (const { key, body, attempt } of await questions.claim(channel, { now: now(), lease_s, limit })) {
+        const held = inHand.get(key);
+        if (held) held.attempt = attempt;
+        else take(key, body as Waiting, attempt);
+      }
+    } catch (err) {
+      log.warn({ err }, 'the store could not say what waits');
+    }
+  }
+
+  function take(key: string, question: Waiting, attempt: number): void {
+    const held: Held = { attempt };
+    inHand.set(key, held);
+    held.work = inTurn(question, () => settle(key, question, attempt)).finally(() => {
+      inHand.delete(key);
+      poke();
+    });
+  }
+
+  function inTurn({ room, sender }: Waiting, work: () => Promise<void>): Promise<void> {
+    const whose = `${room} ${sender}`;
+    const mine = (turns.get(whose) ?? Promise.resolve()).then(work);
+    turns.set(whose, mine);
+    return mine.finally(() => {
+      if (turns.get(whose) === mine) turns.delete(whose);
+    });
+  }
+
+  async function settle(key: string, question: Waiting, attempt: number): Promise<void> {
+    const { event, room } = question;
+    try {
+      await handle(question, attempt);
+      over(question);
+      await questions.sent(key, now());
+    } catch (error) {
+      const wait_s = error instanceof Later ? (error.wait_s ?? Math.min(2 ** (attempt - 1), 15)) : 2;
+      const gone = !(error instanceof Later) && attempt >= faultyTries;
+      if (gone) {
+        over(question);
+        log.error({ err: error, event, room }, 'a question was given up');
+      } else if (error instanceof Later) log.info({ event, room, wait_s, why: error.message }, 'an answer waits');
+      else log.warn({ err: error, event, room, attempt }, 'an answer could not be given yet');
+      const retryAt = new Date(now().getTime() + wait_s * 1000);
+      await letGo(key, { fault: String(error).slice(0, 200), now: now(), ...(gone ? {} : { retryAt }) });
+    }
+  }
+
+  async function letGo(key: string, given: Parameters<Questions['failed']>[1]): Promise<void> {
+    try {
+      await questions.failed({ key, attempt: inHand.get(key)?.attempt ?? 1 }, given);
+    } catch (err) {
+      log.warn({ err }, 'the store could not take a question back; it is tried again when its hold ends');
+    }
+  }
+}
+
+interface Held {
+  /** Grows when a hold ends before the answer is there, and is taken again. */
+  attempt: number;
+  work?: Promise<void>;
+}

@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import type { States } from './ports.ts';
+
+/** A message of ours that answers a question. */
+export interface Reply {
+  readonly id: string;
+  readonly root: string;
+  /** Its pictures, which an edit replaces. */
+  readonly files: readonly string[];
+}
+
+/** What the room says of who asks. */
+export interface Place {
+  /** Nobody but the two. */
+  readonly direct: boolean;
+  readonly mayModerate: boolean;
+  /** What the bot is called there. */
+  readonly names: readonly string[];
+}
+
+const reply = z.object({ id: z.string(), root: z.string(), files: z.array(z.string()), asker: z.string() });
+const below = z.object({ root: z.string(), lines: z.array(z.string()) });
+
+/** Older answers than this can't be asked below by number, nor written anew. */
+const keep_s = 90 * 86_400;
+
+/** Which message answers which question, and what can be asked below it. */
+export function repliesIn(states: States, now: () => Date) {
+  const read = (key: string) => states.get(`matrix:${key}`, now());
+  const write = (key: string, value: unknown, asker: string) =>
+    states.put(`matrix:${key}`, value, { now: now(), keep_s, asker: `matrix:${asker}` });
+
+  async function belowOf(id: unknown) {
+    return typeof id === 'string' ? below.safeParse(await read(`below:${id}`)).data : undefined;
+  }
+
+  return {
+    to: async (question: string) => reply.safeParse(await read(`reply:${question}`)).data,
+    below: belowOf,
+    inThread: async (room: string, root: string) => belowOf(await read(`thread:${room}:${root}`)),
+    lastFor: async (room: string, asker: string) => belowOf(await read(`last:${room}:${asker}`)),
+
+    async keep(
+      { room, question, asker }: { room: string; question: string; asker: string },
+      { id, root, files }: Reply,
+      lines: readonly string[],
+    ): Promise<void> {
+      await write(`reply:${question}`, { id, root, files, asker }, asker);
+      await write(`below:${id}`, { root, lines }, asker);
+      await write(`thread:${room}:${root}`, id, asker);
+      await write(`last:${room}:${asker}`, id, asker);
+    },
+
+    /** True once an hour for each room. */
+    async firstUnreadable(room: string): Promise<boolean> {
+      const key = `matrix:unreadable:${room}`;
+      if ((await states.get(key, now())) !== undefined) return false;
+      await states.put(key, true, { now: now(), keep_s: 3600 });
+      return true;
+    },
+  };
+}

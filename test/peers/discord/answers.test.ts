@@ -388,6 +388,23 @@ describe('a bad bot', () => {
     expect(violations).toEqual(['ada: /mix: callback: type 7 does not answer this kind of interaction']);
   });
 
+  test('completes with more than may be offered', async () => {
+    const choice = (index: number) => ({ name: `${index}`, value: `${index}` });
+    const many = Array.from({ length: 26 }, (_, index) => choice(index));
+    const { peer } = await meet(async (interaction) => {
+      if (!interaction.isAutocomplete()) return;
+      for (const choices of [many, [{ name: 'a', value: 'x'.repeat(101) }]]) {
+        await expect(raw(interaction, { type: 8, data: { choices } })).rejects.toMatchObject({ code: 50035 });
+      }
+      await interaction.respond(many.slice(1));
+    });
+    expect(await peer.autocomplete({ name: 'mix', focused: 'amount' })).toHaveLength(25);
+    expect(peer.violations).toEqual([
+      'ada: /mix amount: (typing amount): callback: data.choices: more than 25',
+      'ada: /mix amount: (typing amount): callback: the value of a has more than 100 characters',
+    ]);
+  });
+
   test('leaves a message empty, or asks for what is not there', async () => {
     const { violations } = await judged(async (interaction) => {
       if (!interaction.isChatInputCommand()) return;

@@ -1,5 +1,6 @@
 import type { APIModalInteractionResponseCallbackData } from 'discord.js';
 import type { Clock } from './clock.ts';
+import { choiceListFaults } from './judge-command.ts';
 import { modalFaults } from './judge-components.ts';
 import {
   bodyFaults,
@@ -12,7 +13,7 @@ import {
 } from './judge-message.ts';
 import type { Kept, Messages } from './messages.ts';
 import { type Court, refuse } from './refusal.ts';
-import type { Sight } from './seen.ts';
+import type { Seen, Sight } from './seen.ts';
 import type { SchemaName } from './strict.ts';
 import type { Place, User } from './world.ts';
 
@@ -252,8 +253,10 @@ export function openInteractions(given: {
       interaction.original = messages.create({ place, body: {}, sight, ephemeral, loading: true, asked });
       sight.change({ state: 'deferred' });
     } else if (type === callbackType.choices) {
+      const { choices = [] } = data as Pick<Seen, 'choices'>;
+      court.demand(what, choiceListFaults(choices));
       accept(interaction, type);
-      sight.change({ state: 'autocomplete', choices: (data as { choices?: [] }).choices ?? [] });
+      sight.change({ state: 'autocomplete', choices });
     } else if (type === callbackType.modal) {
       const modal = data as unknown as APIModalInteractionResponseCallbackData;
       court.demand(what, modalFaults(modal));

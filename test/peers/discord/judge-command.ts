@@ -107,15 +107,23 @@ function optionFaults(options: readonly APIApplicationCommandOption[], path: str
 
 function choiceFaults(option: APIApplicationCommandOption, path: string): readonly string[] {
   const choices = ('choices' in option && option.choices) || [];
-  const faults = repeated(choices.map((choice) => choice.name)).map((name) => `${path}: two choices called ${name}`);
-  if (choices.length > 0 && 'autocomplete' in option && option.autocomplete) {
-    faults.push(`${path}: choices and autocomplete exclude each other`);
-  }
-  for (const choice of choices) {
-    if (String(choice.value).length > 100)
-      faults.push(`${path}: the value of ${choice.name} has more than 100 characters`);
-  }
-  return faults;
+  const both = choices.length > 0 && 'autocomplete' in option && option.autocomplete;
+  return [
+    ...choiceListFaults(choices).map((fault) => `${path}: ${fault}`),
+    ...(both ? [`${path}: choices and autocomplete exclude each other`] : []),
+  ];
+}
+
+/** Of the choices of an option, and of those that complete what is typed: the documentation says 100 where the schema says 6000. */
+export function choiceListFaults(
+  choices: readonly { readonly name: string; readonly value: string | number }[],
+): readonly string[] {
+  return [
+    ...repeated(choices.map((choice) => choice.name)).map((name) => `two choices called ${name}`),
+    ...choices
+      .filter((choice) => String(choice.value).length > 100)
+      .map((choice) => `the value of ${choice.name} has more than 100 characters`),
+  ];
 }
 
 /** Without `en-US` of its own, a localised text is shown in `en-GB` to an American. */

@@ -68,10 +68,10 @@ function complaint({ code, message, keys, maximum, minimum }: Issue): string {
   return `${message} (${code})`;
 }
 
-/** Of a union's branches the one that was meant: it does not complain of the type, and of little else. */
+/** Of a union's branches the one that was meant: it complains neither of the whole nor of the type, and of little else. */
 function closest(branches: readonly (readonly Issue[])[]): readonly Issue[] | undefined {
-  const cost = (branch: readonly Issue[]) =>
-    branch.length + (branch.some((issue) => issue.path.length === 1 && issue.path[0] === 'type') ? 100 : 0);
+  const strange = ({ path, keys }: Issue) => (path.length === 0 && !keys) || (path.length === 1 && path[0] === 'type');
+  const cost = (branch: readonly Issue[]) => branch.length + (branch.some(strange) ? 100 : 0);
   return branches.toSorted((a, b) => cost(a) - cost(b))[0];
 }
 

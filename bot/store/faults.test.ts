@@ -1,5 +1,15 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { randomBytes } from 'node:crypto';
+import {
+  chownSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -31,7 +41,7 @@ async function trouble(promise: Promise<unknown>): Promise<StoreTrouble | undefi
 /** Writes until it cannot; every write that was acknowledged. */
 async function fill(store: Store): Promise<{ saved: number; stopped: StoreTrouble | undefined }> {
   for (let saved = 0; saved < 5000; saved++) {
-    const stopped = await trouble(save(store, 'x'.repeat(2000)));
+    const stopped = await trouble(save(store, randomBytes(1000).toString('hex')));
     if (stopped) return { saved, stopped };
   }
   return { saved: 5000, stopped: undefined };
@@ -220,6 +230,38 @@ describe.skipIf(postgresMissing())('PostgreSQL', () => {
     expect(await save(store)).toMatchObject({ revision: 2 });
     await store.close();
   });
+
+  test.skipIf(!mountable())(
+    'on a disk that is full: said so, nothing lost, and it goes on when there is room',
+    async () => {
+      const disk = mkdtempSync(join(tmpdir(), 'teemer-disk-'));
+      execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=10m', 'tmpfs', disk]);
+      try {
+        const id = (flag: string) => Number(execFileSync('id', [flag, 'postgres'], { encoding: 'utf8' }));
+        chownSync(disk, id('-u'), id('-g'));
+        const admin = new pg.Client({ connectionString: databaseUrl });
+        await admin.connect();
+        await admin.query(`create tablespace small location '${disk}'`);
+        await admin.query('create database small tablespace small');
+        const small = new URL(databaseUrl);
+        small.pathname = '/small';
+        const store = await openStore({ databaseUrl: small.href });
+        const { saved, stopped } = await fill(store);
+        expect(stopped).toBe('full');
+        expect(saved).toBeGreaterThan(10);
+        expect(await store.memory.revisions('ann', 'can')).toHaveLength(saved);
+        execFileSync('mount', ['-o', 'remount,size=30m', disk]);
+        expect((await save(store)).revision).toBe(saved + 1);
+        await store.close();
+        await admin.query('drop database small');
+        await admin.query('drop tablespace small');
+        await admin.end();
+      } finally {
+        execFileSync('umount', [disk]);
+        rmSync(disk, { recursive: true });
+      }
+    },
+  );
 
   test('no such database: refused', async () => {
     expect(await trouble(openStore({ databaseUrl: `${databaseUrl}_not` }))).toBe('denied');

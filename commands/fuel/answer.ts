@@ -1,5 +1,6 @@
 import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel-spread.ts';
 import { answerBalance, type Balance } from '../../core/melt/balance.ts';
+import { RISE } from '../../core/melt/balance-charge.ts';
 import { balanceModel } from '../../core/melt/balance-question.ts';
 import { ashRoom_kg, type StagedMelt, stageMelt } from '../../core/melt/fuel-staging.ts';
 import type { Answer, AnswerContext } from '../command.ts';
@@ -108,8 +109,8 @@ function handsOver({ asked, options, balance, burnt }: FuelParts): Record<string
     height: millimetres(question.height_m),
     hot: `${Number((question.hot_K.typical - 273.15).toFixed(2))} °C`,
     // To the hundredth of a second: `wall` then stores the same.
-    ramp: `${(first.climb_s / 60).toFixed(4)} min`,
-    hold: `${(first.hold_s / 60).toFixed(4)} min`,
+    ramp: `${((RISE * first.climb_s) / 60).toFixed(4)} min`,
+    hold: `${(((1 - RISE) * first.climb_s + first.hold_s) / 60).toFixed(4)} min`,
     vent: millimetres(2 * question.vent_radius_m),
     shell: millimetres(question.shell_m),
     ...passed,
@@ -136,9 +137,9 @@ function nextLines({ asked, options, context: { commands } }: FuelParts): NonNul
       ? [{ label: 'briquettes first', line: 'again fuel=briquettes then lump' }]
       : []),
     ...(options.melts === undefined ? [{ label: 'three in a row', line: 'again melts=3' }] : []),
+    ...(has('wall') ? [{ label: 'the wall through this melt', line: 'wall for=last' }] : []),
     ...(bottled && has('burner') ? [{ label: 'the burner for it', line: 'burner for=last' }] : []),
     ...(!gas && has('blast') ? [{ label: 'the blower for it', line: 'blast for=last' }] : []),
-    ...(has('wall') ? [{ label: 'the wall through this melt', line: 'wall for=last' }] : []),
     ...(has('flame') ? [{ label: 'how hot it burns', line: `flame ${fuel.id}` }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];

@@ -40,7 +40,7 @@ describe('fuel', () => {
     expect(card.chart?.panels[0]?.series.length).toBe(3);
     expect(card.chart?.alt).toMatch(/\d+ % of the heat stays/);
     expect(card.doubt).toMatch(/CO.*% of the spread.*co=/);
-    expect(card.working.some(({ formula }) => formula.startsWith('climb'))).toBe(true);
+    expect(card.working.some(({ formula }) => formula.startsWith('heating up'))).toBe(true);
   });
 
   it('tells the stored heat that wall tells of the same climb and hold', async () => {
@@ -52,8 +52,8 @@ describe('fuel', () => {
       const card = await cardOf(line, context);
       const wall = await cardOf('wall for=last', context);
       const stored = figure(wall, 'wall.stored');
-      // Ramp and hold are handed over to the hundredth of a second.
-      expect(Math.abs(figure(card, 'fuel.stored') / stored - 1), line).toBeLessThan(1e-4);
+      // Ramp and hold are handed over to the hundredth of a second; one step more ends where heating up does.
+      expect(Math.abs(figure(card, 'fuel.stored') / stored - 1), line).toBeLessThan(1e-3);
       expect(stored).toBeGreaterThan(1e5);
     }
   });

@@ -7,6 +7,7 @@ import type { Pour } from '../../core/materials/pour.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import { fireFilm_W_m2K } from '../../core/melt/absorb.ts';
 import type { BalanceQuestion, FiringQuestion } from '../../core/melt/balance.ts';
+import { RISE } from '../../core/melt/balance-charge.ts';
 import { crucibleHeat_J, crucibleMass_kg, outsideArea_m2, withWall } from '../../core/melt/crucible-heat.ts';
 import { pots } from '../../core/melt/data/pots.ts';
 import { meltHeat_J_kg, pourFor } from '../../core/melt/melt-heat.ts';
@@ -286,7 +287,7 @@ function rateOf(
   units: UnitSystem,
 ): FiringQuestion['rate'] {
   if (rate) return { power_W: exactly(rate.si) };
-  if (ramp) return { climb_s: ramp.si };
+  if (ramp) return { climb_s: ramp.si / RISE };
   if (blast) return { air_kg_s: exactly(blast.dimension === 'mass-flow' ? blast.si : blast.si * air_kg_m3) };
   const bore_m3 = (Math.PI / 4) * bore_m ** 2 * height_m;
   const density = firingDensity_W_m3[solid ? 'charcoal' : 'gas'];

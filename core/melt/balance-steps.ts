@@ -1,6 +1,6 @@
 import type { Step } from '../step.ts';
 import { chargeAfterClimb_K, lag_s } from './balance-charge.ts';
-import type { Furnace } from './balance-climb.ts';
+import { type Furnace, meanLeft } from './balance-climb.ts';
 import type { Melt, Melts } from './balance-melt.ts';
 import { type BalanceModel, crucibleAgain } from './balance-question.ts';
 
@@ -13,7 +13,7 @@ export function balanceSteps(
 ): readonly Step[] {
   const { fire, charge, hot_K, drop_dK, air_K } = furnace;
   const flue_K = hot_K - drop_dK;
-  const climb = { from_K: air_K, to_K: hot_K, ramp_s: first.climb_s };
+  const climb = { from_K: air_K, to_K: hot_K, climb_s: first.climb_s };
   return [
     {
       formula: 'heating value as fired = dry ash-free heat × (1 − ash − moisture) − moisture × heat of evaporation',
@@ -26,7 +26,7 @@ export function balanceSteps(
       inputs: { flue_K, air_K, unburned: fire.unburned },
       gives: {
         left_at_heat: fire.left(flue_K),
-        left_on_the_way_up: fire.meanLeft(air_K - drop_dK, flue_K),
+        left_on_the_way_up: meanLeft(furnace, air_K),
         air_per_fuel_count: fire.air_kg_kg,
       },
       source: 'nasa-tm-4513',
@@ -45,7 +45,8 @@ export function balanceSteps(
       source: 'from-memory',
     },
     {
-      formula: 'climb: power × share left × time = side wall × (1 + lid and floor) + openings + what the charge took',
+      formula:
+        'heating up (face rising for two thirds of it): power × share left × time = side wall × (1 + lid and floor) + openings + what the charge took',
       inputs: { power_W: first.power_W, hot_face_K: hot_K, lid_and_floor: ends },
       gives: { climb_s: first.climb_s, hold_s: first.hold_s },
       source: 'derived',

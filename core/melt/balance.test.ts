@@ -12,7 +12,7 @@ import { type WallQuestion, wallModel } from '../heat/wall-question.ts';
 import { findMaterial } from '../materials/catalogue.ts';
 import { exactly, type Spread } from '../materials/spread.ts';
 import { answerBalance, type BalanceQuestion, type FiringQuestion } from './balance.ts';
-import { chargeAfterClimb_K, holdToPour_s, lag_s } from './balance-charge.ts';
+import { chargeAfterClimb_K, holdToPour_s, lag_s, RISE } from './balance-charge.ts';
 import { endsShare } from './balance-ends.ts';
 import { fireOf, ratioForCo } from './balance-fire.ts';
 import { type Melt, neighbourOf, solveMelts, solveNear } from './balance-melt.ts';
@@ -103,9 +103,14 @@ describe('the heat of a melt (physics)', () => {
   it('is one and the same wall: `wall` stores as much in the same climb and hold', () => {
     const { melts } = typical(plain);
     const { first } = melts;
-    const model = wallModel({ ...wall, ramp_s: first.climb_s, hold_s: first.hold_s });
+    const model = wallModel({
+      ...wall,
+      ramp_s: RISE * first.climb_s,
+      hold_s: (1 - RISE) * first.climb_s + first.hold_s,
+    });
     const run = runWall(model.input(model.typical, { cells: 20, tolerance_dK: 0.3 }));
-    expect(firingOf(model, model.typical, run).stored_J / first.stored_J).toBeCloseTo(1, 6);
+    // One step more ends where heating up does.
+    expect(firingOf(model, model.typical, run).stored_J / first.stored_J).toBeCloseTo(1, 3);
   });
 
   it('asks for more fuel with more excess air, more CO, a hotter flue, more ash', () => {
@@ -145,7 +150,7 @@ describe('the heat of a melt (physics)', () => {
     });
     expect(times.toSorted((a, b) => b - a)).toEqual(times);
     const { model, furnace, melts } = typical(fired({ rate: { power_W: exactly(90_000) } }));
-    const least = holdToPour_s(furnace.charge, { from_K: 1123, to_K: 1123, ramp_s: 1 });
+    const least = holdToPour_s(furnace.charge, { from_K: 1123, to_K: 1123, climb_s: 1 });
     expect(melts.first.time_s).toBeGreaterThan(least);
     expect(melts.first.time_s).toBeLessThan(1.3 * least);
     expect(melts.first.hold_power_W).toBeLessThan(0.5 * melts.first.power_W);
@@ -179,7 +184,7 @@ describe('the heat of a melt (physics)', () => {
     for (const { gives } of balance.steps()) expect(Object.values(gives).every(Number.isFinite)).toBe(true);
   });
 
-  it('is scaled from its neighbour within 2 % for the first melt and 9 % for the next', () => {
+  it('is scaled from its neighbour within 2.5 % for the first melt and 9 % for the next', () => {
     const model = balanceModel(plain, 0.4);
     const near = neighbourOf(solveMelts(model.furnace(model.typical, coarse), begin, 0.005));
     const draws = Object.entries(model.inputs).flatMap(([name, { low, high }]) =>
@@ -190,7 +195,7 @@ describe('the heat of a melt (physics)', () => {
       const quick = solveNear(furnace, near, 0.3);
       const right = solveMelts(furnace, near.programme, 0.002);
       for (const [which, within] of [
-        ['first', 0.02],
+        ['first', 0.025],
         ['again', 0.09],
       ] as const) {
         expect(Math.abs(quick[which].fuel_J / right[which].fuel_J - 1)).toBeLessThan(within);
@@ -218,10 +223,11 @@ describe('the pieces', () => {
     const lag = lag_s(charge);
     let T = 300;
     const steps = 200_000;
-    for (let at = 0; at < steps; at++) T += ((500 + (600 * (at + 0.5)) / steps - T) * (1500 / steps)) / lag;
-    expect(chargeAfterClimb_K(charge, { from_K: 500, to_K: 1100, ramp_s: 1500 })).toBeCloseTo(T, 1);
+    for (let at = 0; at < steps; at++)
+      T += ((500 + 600 * Math.min(1, (at + 0.5) / steps / RISE) - T) * (1500 / steps)) / lag;
+    expect(chargeAfterClimb_K(charge, { from_K: 500, to_K: 1100, climb_s: 1500 })).toBeCloseTo(T, 1);
     // Held at one temperature it is the plain logarithm.
-    const held = { from_K: 1100, to_K: 1100, ramp_s: 1e-6 };
+    const held = { from_K: 1100, to_K: 1100, climb_s: 1e-6 };
     expect(holdToPour_s(charge, held)).toBeCloseTo(lag * Math.log((1100 - 300) / (1100 - 973)), 3);
     expect(chargeAfterClimb_K({ ...charge, metal_J: 0, crucible_J: 0 }, held)).toBe(1100);
   });

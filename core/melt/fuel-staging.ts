@@ -1,5 +1,6 @@
 import { type Stage, type Staging, stageFuels } from '../fire/staging.ts';
 import type { Balance } from './balance.ts';
+import { RISE } from './balance-charge.ts';
 import type { Fire } from './balance-fire.ts';
 
 /** Where the trade changes from briquettes to lump: 1250 °F. Common practice, no source. */
@@ -89,9 +90,11 @@ function spansOf({ furnace, melts: { first } }: Balance) {
   const climb = marks_K.slice(1).map((to_K, at) => ({
     from_K: marks_K[at]!,
     to_K,
-    duration_s: (first.climb_s * (to_K - marks_K[at]!)) / (hot_K - air_K),
+    duration_s: (RISE * first.climb_s * (to_K - marks_K[at]!)) / (hot_K - air_K),
     power_W: climbing_W,
   }));
-  const hold = { from_K: hot_K, to_K: hot_K, duration_s: first.hold_s, power_W: first.hold_power_W };
-  return first.hold_s > 0 ? [...climb, hold] : climb;
+  const still_s = (1 - RISE) * first.climb_s;
+  const duration_s = still_s + first.hold_s;
+  const power_W = (climbing_W * still_s + first.hold_power_W * first.hold_s) / duration_s;
+  return [...climb, { from_K: hot_K, to_K: hot_K, duration_s, power_W }];
 }

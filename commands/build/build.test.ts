@@ -142,6 +142,96 @@ describe('a build', () => {
   });
 });
 
+describe('what is kept', () => {
+  const saved = async (count: number, name: (index: number) => string) => {
+    const memory = inProcessMemory();
+    const ask = (index: number) => ({ command: 'mix', options: { amount: `${index + 1} L` } });
+    for (let index = 0; index < count; index += 1) {
+      await memory.saveBuild('ann', { name: name(index), ask: ask(index) as Build['ask'] }, new Date(index));
+    }
+    return talk(memory);
+  };
+
+  it('is bounded: 200 builds a person, 200 revisions a build', async () => {
+    const many = await saved(200, (index) => `pot ${index}x`);
+    expect((await many.refused('build save pot for=(mix 3 L)')).error.code).toBe('refused');
+    await many.memory.saveBuild(
+      'ben',
+      { name: 'his', ask: { command: 'mix', options: { amount: '3 L' } } as Build['ask'] },
+      new Date(0),
+    );
+    const code = await many.memory.shareBuild('ben', 'his');
+    expect((await many.refused(`build copy ${code}`)).error.code).toBe('refused');
+    await many.card('build save pot 7x for=(mix 3 L)');
+    await many.card('build drop pot 7x');
+    await many.card('build save pot for=(mix 3 L)');
+
+    const often = await saved(200, () => 'pot');
+    expect((await often.refused('build save pot for=(mix 300 L)')).error.what).toMatch(/^pot has 200 revisions/);
+    await often.card('build save pan for=(mix 3 L)');
+  });
+});
+
+describe('lines of any words', () => {
+  const word = fc.constantFrom(
+    'build save',
+    'build show',
+    'build compare',
+    'build share',
+    'build copy',
+    'build drop',
+    'build list',
+    'pot',
+    'pan',
+    '2',
+    '@1',
+    'vs',
+    'last',
+    'for=',
+    'for=last',
+    '(mix 3 L)',
+    '(',
+    ')',
+    '=',
+    'mix 2 L',
+    'again',
+    'why',
+    'price',
+    'price list',
+    'sand 5 kg €2',
+    'who=place',
+    'units',
+    'forget',
+    'everything',
+    'mydata',
+    'as=',
+  );
+  const line = fc.oneof(
+    fc.array(word, { minLength: 1, maxLength: 5 }).map((words) => words.join(' ')),
+    fc.string({ maxLength: 30 }).map((rest) => `build save ${rest} for=(mix 3 L)`),
+    fc.string({ maxLength: 30 }).map((rest) => `build show ${rest}`),
+  );
+
+  it('are answered or refused with what works, and a hot answer keeps its cautions whoever repeats it', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(line, { maxLength: 8 }), async (lines) => {
+        const { ask } = talk();
+        await ask('mix 1 L');
+        await ask('build save pot');
+        for (const typed of lines) {
+          const reply = await ask(typed);
+          if (reply.kind === 'error') {
+            for (const part of Object.values(reply.error)) expect(part).not.toBe('');
+          } else if (reply.card.figures.length > 0 || reply.card.working.length > 0) {
+            expect(reply.card.cautions.at(-1)?.id).toBe('local-rules');
+          }
+        }
+      }),
+      { numRuns: 300 },
+    );
+  }, 120_000);
+});
+
 describe('two builds', () => {
   it('stand side by side with their difference, and with the cautions of both', async () => {
     const { card } = talk();

@@ -6,6 +6,7 @@ import { said } from '../said.ts';
 import { lineOf } from '../source.ts';
 import { keeping } from './family.ts';
 import { readName } from './find.ts';
+import { checkRoom } from './room.ts';
 
 const options = z.strictObject({
   code: text({ label: 'code of a shared build', most: 40 }),
@@ -25,6 +26,7 @@ export const buildCopy = {
     const name = readName(as ?? shared.name, 'as');
     const own = await memory.build(asker, name);
     if (own) throw nameTaken(own.name);
+    await checkRoom(asker, name, memory);
     await memory.saveBuild(asker, { name, ask: shared.ask }, now);
     return said(`Copied as ${name}: yours to change, and no longer tied to the one it is from.`, {
       notes: [lineOf(shared.ask, commands)],

@@ -6,6 +6,7 @@ import { said } from '../said.ts';
 import { lineOf, readSource } from '../source.ts';
 import { changesBetween, keeping, nameOption } from './family.ts';
 import { readName } from './find.ts';
+import { checkRoom } from './room.ts';
 
 const options = z.strictObject({
   name: nameOption,
@@ -44,6 +45,7 @@ export const buildSave = {
       const stands = `${newest.name}, revision ${newest.revision}, is this very question already; nothing was kept anew.`;
       return said(stands, { notes: [line], next });
     }
+    await checkRoom(asker, name, memory);
     const { revision } = await memory.saveBuild(asker, { name: newest?.name ?? name, ask: kept }, now);
     return said(`Kept as ${newest?.name ?? name}, revision ${revision}.`, { notes: [line, ...changes], next });
 

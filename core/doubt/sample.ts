@@ -12,7 +12,7 @@ export interface Range {
   readonly high: number;
 }
 
-/** The input that explains most of an answer's variance on its own, and how much of it (0 to 1). */
+/** An input, and how much of an answer's variance it explains on its own (0 to 1). */
 export interface Mover<K extends string> {
   readonly input: K;
   readonly share: number;
@@ -33,6 +33,8 @@ export interface Doubt<K extends string, O extends string> {
   readonly ranges: Readonly<Record<O, Range | undefined>>;
   /** `undefined` where the range is, and where nothing moves the answer. */
   readonly movesMost: Readonly<Record<O, Mover<K> | undefined>>;
+  /** Every doubtful input, the one that moves the answer most first; empty where `movesMost` has none. */
+  readonly movers: Readonly<Record<O, readonly Mover<K>[]>>;
   /** Half the samples would have given the same ranges, to within a twentieth of their width. */
   readonly converged: boolean;
 }
@@ -79,13 +81,16 @@ export function sampleDoubt<K extends string, O extends string>({
   }
 
   const movesMost = {} as Record<O, Mover<K> | undefined>;
+  const movers = {} as Record<O, readonly Mover<K>[]>;
   const bins = doubtful.map((_, dimension) => binColumn(dimension, count));
   for (const [name, results] of outputs) {
-    movesMost[name] = settled.ranges[name] && largestMover(results, doubtful, bins);
+    movers[name] = Object.freeze(settled.ranges[name] ? moversOf(results, doubtful, bins) : []);
+    movesMost[name] = movers[name][0];
   }
   return Object.freeze({
     ranges: Object.freeze(settled.ranges),
     movesMost: Object.freeze(movesMost),
+    movers: Object.freeze(movers),
     converged: settled.converged,
   });
 }
@@ -143,11 +148,11 @@ const binSums = new Float64Array(BINS);
 const binCounts = new Uint32Array(BINS);
 
 /** The correlation ratio: the variance of the answer's mean from slice to slice, over all of its variance. */
-function largestMover<K extends string>(
+function moversOf<K extends string>(
   results: Float64Array,
   inputs: readonly K[],
   bins: readonly Uint8Array[],
-): Mover<K> | undefined {
+): readonly Mover<K>[] {
   const count = results.length;
   let sum = 0;
   for (let at = 0; at < count; at++) sum += results[at]!;
@@ -155,10 +160,9 @@ function largestMover<K extends string>(
   let squares = 0;
   for (let at = 0; at < count; at++) squares += (results[at]! - mean) ** 2;
   // What is left of a constant after rounding is not variance.
-  if (squares <= count * (1e-12 * mean) ** 2) return undefined;
+  if (squares <= count * (1e-12 * mean) ** 2) return [];
 
-  let largest: Mover<K> | undefined;
-  for (const [dimension, input] of inputs.entries()) {
+  const movers = inputs.map((input, dimension): Mover<K> => {
     const column = bins[dimension]!;
     binSums.fill(0);
     binCounts.fill(0);
@@ -169,8 +173,7 @@ function largestMover<K extends string>(
     }
     let between = 0;
     for (let bin = 0; bin < BINS; bin++) if (binCounts[bin]! > 0) between += binSums[bin]! ** 2 / binCounts[bin]!;
-    const share = Math.min(1, between / squares);
-    if (largest === undefined || share > largest.share) largest = { input, share };
-  }
-  return largest && Object.freeze(largest);
+    return Object.freeze({ input, share: Math.min(1, between / squares) });
+  });
+  return movers.sort((a, b) => b.share - a.share);
 }

@@ -10,7 +10,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const ask = (line: string, env: Readonly<Record<string, string>>) => runProgram('bot/ask.ts', [line], '', env);
 
-describe('the program as it is started', () => {
+// Each starts several processes, which takes seconds each on a busy machine.
+describe('the program as it is started', { timeout: 120_000 }, () => {
   test('forgets at exit where no store is set', async () => {
     expect((await ask('mix 30 L', {})).code).toBe(0);
     expect((await ask('why', {})).code).toBe(2);

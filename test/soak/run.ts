@@ -14,7 +14,7 @@ const rows: (readonly [string, Outcome])[] = [];
 try {
   const tell = async (what: string, outcome: Promise<Outcome>) => {
     rows.push([what, await outcome]);
-    process.stdout.write(`${row(what, await outcome)}\n`);
+    process.stdout.write(`${row(what, await outcome).join(' · ')}\n`);
   };
   await tell('folder (SQLite), writer killed', killAgain({ where: { data }, times: kills }));
   const databaseUrl = await postgres.database();
@@ -39,9 +39,7 @@ acknowledged. After a random number of writes, 15 to 165, it is killed (SIGKILL)
 Then the store is opened again and everything acknowledged so far is looked for. A write counts as half where a part
 of it is there: one person's text that is not what was written, or a forgetting that left some of it.
 
-| What was killed | Times | Writes acknowledged | Lost | Half |
-|---|---|---|---|---|
-${rows.map(([what, outcome]) => row(what, outcome)).join('\n')}
+${table([['What was killed', 'Times', 'Writes acknowledged', 'Lost', 'Half'], ...rows.map(([what, outcome]) => row(what, outcome))])}
 
 A machine that loses power may still lose writes if its disk says "written" before it is.
 `,
@@ -50,6 +48,15 @@ const faults = rows.flatMap(([, { lost, halves }]) => [...lost, ...halves]);
 for (const fault of faults) process.stderr.write(`${fault}\n`);
 process.exitCode = faults.length > 0 ? 1 : 0;
 
-function row(what: string, { kills: times, acknowledged, lost, halves }: Outcome): string {
-  return `| ${[what, times, acknowledged.toLocaleString('en'), lost.length, halves.length].join(' | ')} |`;
+function row(what: string, { kills: times, acknowledged, lost, halves }: Outcome): readonly string[] {
+  return [what, String(times), acknowledged.toLocaleString('en'), String(lost.length), String(halves.length)];
+}
+
+/** As wide as Biome wants it. */
+function table(lines: readonly (readonly string[])[]): string {
+  const widths = (lines[0] ?? []).map((_, at) => Math.max(...lines.map((cells) => cells[at]?.length ?? 0)));
+  const [head = '', ...body] = lines.map(
+    (cells) => `| ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join(' | ')} |`,
+  );
+  return [head, `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`, ...body].join('\n');
 }

@@ -1,4 +1,5 @@
 import { availableHeat } from '../../core/fire/available-heat.ts';
+import { airNeed } from '../../core/fire/mixture.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart } from '../card.ts';
@@ -25,7 +26,7 @@ export function lossChart({ balance, burnt, asked }: FuelParts, units: UnitSyste
   });
   const best = rows.reduce((a, b) => (b.left > a.left ? b : a));
   const last = rows.at(-1)!;
-  const here = fire.air_kg_kg / needOf(burnt.oxygen_need_mol) - 1;
+  const here = fire.air_kg_kg / airNeed(burnt).kg_kg - 1;
   const percent = (share: number) => `${Math.round(share * 100)} %`;
   return {
     title: `${capital(asked.fuel.name)}: what its air costs`,
@@ -47,8 +48,5 @@ export function lossChart({ balance, burnt, asked }: FuelParts, units: UnitSyste
     ],
   };
 }
-
-/** kg of dry air for moles of oxygen. */
-const needOf = (oxygen_mol: number): number => (oxygen_mol / 0.2095) * 0.02896;
 
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

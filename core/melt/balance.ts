@@ -41,6 +41,7 @@ const fineness: Fineness = { cells: 20, tolerance_dK: 0.3 };
 const sampleFineness: Fineness = { cells: 5, tolerance_dK: 3 };
 const firstSamples = 500;
 /** Of the melt's time, that the last repetition may move it. The heat closes anyway. */
+const firstAccuracy = 0.05;
 const roughAccuracy = 0.01;
 /** The fine run starts from the rough one and has only its grid to make good. */
 const fineAccuracy = 0.02;
@@ -54,7 +55,7 @@ const sampleAccuracy = 0.3;
 export function answerBalance(question: BalanceQuestion, { ranged = true }: { ranged?: boolean } = {}): Balance {
   let model = balanceModel(question, 0.4);
   refuseColdFire(question, model.fire(model.typical));
-  let rough = solveMelts(model.furnace(model.typical, sampleFineness), startOf(question), roughAccuracy);
+  let rough = solveMelts(model.furnace(model.typical, sampleFineness), startOf(question), firstAccuracy);
   // What lid and floor take follows from the programme, and the programme a little from what they take.
   const { first } = rough;
   const [fire] = phasesOf(model.furnace(model.typical, sampleFineness), rough.programme);

@@ -11,6 +11,7 @@ import { openLog } from './log.ts';
 import { createMetrics } from './metrics.ts';
 import { createWork, type Work } from './work/work.ts';
 
+const nobody = { asker: 'nobody', place: 'nowhere' };
 const sweep_ms = 3_600_000;
 
 /** The bot on Discord, until it is told to stop. Resolves once it is connected. */
@@ -58,6 +59,8 @@ export async function openDiscord(
     await stop();
     throw error;
   }
+  // The worker loads everything at its first question: here, so that nobody waits for it.
+  work.answer({ command: 'help', options: {}, ...nobody }, { ...nobody, now: now() }).catch(warn);
   log.info({ commands: commands.length }, 'connected to Discord');
   return { stop, ...(health ? { health } : {}) };
 }

@@ -75,7 +75,7 @@ export function createDesk(parts: DeskParts) {
       request = readRequest(raw);
       if (!request || !(await isFirst(request.id))) return;
       told.kind = request.kind;
-      await answered(request, told);
+      await answered(request, told, started);
     } catch (error) {
       // The way back itself failed: nothing more can be said to the asker.
       told.outcome = 'failed';
@@ -100,7 +100,7 @@ export function createDesk(parts: DeskParts) {
     }
   }
 
-  async function answered(request: Request, told: Telling): Promise<void> {
+  async function answered(request: Request, told: Telling, started: number): Promise<void> {
     if (request.kind === 'autocomplete') {
       const choices = await within(complete(request, parts), 1500, []).catch((error) => {
         log.error({ err: error }, 'nothing could be suggested');
@@ -116,7 +116,10 @@ export function createDesk(parts: DeskParts) {
       told.outcome = 'failed';
       return faulty(error, request, plan.cautions);
     });
-    const first = plan.into === 'private' ? undefined : await within(outcome, defer_ms, undefined);
+    const first =
+      plan.into === 'private'
+        ? undefined
+        : await within(outcome, Math.max(0, defer_ms - (performance.now() - started)), undefined);
     if (first) {
       if (first.refused) told.outcome = 'refused';
       const { message, ephemeral } = first;

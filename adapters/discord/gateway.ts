@@ -51,7 +51,9 @@ export function startDiscord({ token, api, shards = 'auto', ...parts }: DiscordP
   client.on(Events.Warn, (said) => log.warn({ said }, 'the gateway warns'));
   client.on(Events.ShardError, (err, shard) => log.warn({ err, shard }, 'a shard’s connection failed'));
   client.on(Events.ShardDisconnect, ({ code }, shard) => log.error({ code, shard }, 'a shard is gone for good'));
-  client.on(Events.ShardReconnecting, (shard) => log.info({ shard }, 'a shard connects again'));
+  client.on(Events.ShardReconnecting, (shard) => {
+    if (!stopped) log.info({ shard }, 'a shard connects again');
+  });
   client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'a shard resumed'));
   client.on(Events.Invalidated, () => log.error({}, 'the session was given up by the platform'));
 

@@ -19,7 +19,7 @@ export async function answerPress(request: Press, parts: DeskParts): Promise<Pla
   const id = readComponentId(request.customId);
   if (!id) return word('old component', tooOld);
   if (id.verb === 'filled' && request.kind === 'modal') return filledForm(id, request, parts);
-  const state = await within(readState(parts.states, id.state, parts.now()), 1000, 'late' as const).catch((error) => {
+  const state = await within(readState(parts.states, id.state, parts.now()), 500, 'late' as const).catch((error) => {
     parts.log.warn({ err: error }, 'what a button means could not be read');
     return 'late' as const;
   });

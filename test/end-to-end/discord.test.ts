@@ -251,6 +251,14 @@ describe('places', () => {
     }
   });
 
+  test('one’s own data comes as a file', async () => {
+    const who = { user: 'owner' };
+    await asked('mix 30 L', who);
+    const [file] = shown(await asked('mydata', who)).attachments;
+    expect(file?.name).toBe('mydata.json');
+    expect(JSON.parse(Buffer.from(file?.bytes ?? []).toString())).toMatchObject({ lastAsks: [{ command: 'mix' }] });
+  });
+
   test('only moderators set what holds for a whole place', async () => {
     const refused = await asked('units US who=place', { user: 'member' });
     expect(words(refused)).toContain('Expected');

@@ -145,6 +145,11 @@ describe('a card as a message', () => {
     expect(fields.some(({ name }) => name === 'Sources')).toBe(true);
   });
 
+  test('what the card hands over as a file is attached', () => {
+    const { files } = messageOf({ ...sampleCard, attachment: { name: 'mydata.json', text: '{"builds":[]}' } });
+    expect(files).toEqual([{ name: 'mydata.json', bytes: new TextEncoder().encode('{"builds":[]}') }]);
+  });
+
   test('a picture is the embed’s image and carries its words', () => {
     const message = messageOf(sampleCard, { name: 'mix.png', bytes: new Uint8Array(3), alt: 'a ring' });
     expect(message.embeds[0]?.image?.url).toBe('attachment://mix.png');

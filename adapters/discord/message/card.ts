@@ -40,7 +40,11 @@ export function messageOf(card: Card, picture?: FileOut): Message {
     ...(moved === undefined ? {} : { content: clipped(moved, limits.content) }),
     embeds: [embed],
     components: [],
-    files: [...(picture ? [picture] : []), ...(leavesOut(kept, whole) ? [textOf(card)] : [])],
+    files: [
+      ...(picture ? [picture] : []),
+      ...(leavesOut(kept, whole) ? [textOf(card)] : []),
+      ...(card.attachment ? [attached(card.attachment)] : []),
+    ],
   };
 }
 
@@ -131,6 +135,11 @@ export const lengthOf = ({ title = '', description = '', fields = [], footer, au
 
 const fits = (embed: APIEmbed): boolean =>
   lengthOf(embed) <= limits.embed && (embed.fields?.length ?? 0) <= limits.fields;
+
+const attached = ({ name, text }: NonNullable<Card['attachment']>): FileOut => ({
+  name,
+  bytes: new TextEncoder().encode(text),
+});
 
 const textWidth = 100;
 

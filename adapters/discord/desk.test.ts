@@ -1,0 +1,248 @@
+import { type APIInteraction, DiscordAPIError } from 'discord.js';
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { Reply } from '../../commands/card.ts';
+import { inProcessMemory } from '../../commands/memory.ts';
+import { commands } from '../../commands/registry.ts';
+import { sampleCard } from '../terminal/sample-card.ts';
+import { createDesk, type DeskParts, type Told } from './desk.ts';
+import type { Door, First } from './door.ts';
+import type { Message } from './message/payload.ts';
+
+type Sent =
+  | { readonly did: 'first'; readonly first: First }
+  | { readonly did: 'edit'; readonly message: Message }
+  | { readonly did: 'remove' }
+  | { readonly did: 'followUp'; readonly message: Message; readonly ephemeral: boolean };
+
+/** Everything the desk sends, in order, and what it logs and counts. */
+let sent: Sent[];
+let logged: { readonly what: string; readonly about: Record<string, unknown> }[];
+let told: Told[];
+let states: Map<string, unknown>;
+
+const door: Door = {
+  first: async (_to, first) => void sent.push({ did: 'first', first }),
+  edit: async (_to, message) => void sent.push({ did: 'edit', message }),
+  remove: async () => void sent.push({ did: 'remove' }),
+  followUp: async (_to, message, ephemeral) => void sent.push({ did: 'followUp', message, ephemeral }),
+};
+const note = (about: object, what: string) => void logged.push({ what, about: about as Record<string, unknown> });
+const card: Reply = { kind: 'card', card: sampleCard };
+const error: Reply = {
+  kind: 'error',
+  error: { code: 'unfit', what: 'too hot', expected: 'less', example: 'mix 30 L' },
+  cautions: sampleCard.cautions,
+};
+
+const desk = (more: Partial<DeskParts> = {}) =>
+  createDesk({
+    door,
+    commands,
+    answer: async () => card,
+    picture: async () => undefined,
+    memory: inProcessMemory(),
+    states: {
+      put: async (id, value) => void states.set(id, value),
+      get: async (id) => states.get(id),
+    },
+    handled: { first: async () => true },
+    budget: { take: () => ({ wait_s: 0 }) },
+    now: () => new Date(0),
+    log: { info: note, warn: note, error: note },
+    tell: (what) => void told.push(what),
+    defer_ms: 20,
+    ...more,
+  });
+
+let count = 0;
+const interaction = (data: object, more: object = {}) =>
+  ({
+    id: String(++count),
+    application_id: '1',
+    type: 2,
+    token: 'secret',
+    guild_id: '7',
+    channel: { id: '8' },
+    context: 0,
+    locale: 'en-US',
+    member: { user: { id: '9' }, permissions: '0' },
+    data: { type: 1, ...data },
+    ...more,
+  }) as unknown as APIInteraction;
+const mix = () => interaction({ name: 'mix', options: [{ type: 3, name: 'amount', value: '30 L' }] });
+const pressOf = (custom_id: string) => interaction({ custom_id, component_type: 2 }, { type: 3 });
+const slowly = (ms: number, reply: Reply) => () =>
+  new Promise<Reply>((resolve) => {
+    setTimeout(() => resolve(reply), ms);
+  });
+const saidIn = (message: Message | undefined): string => JSON.stringify(message?.embeds);
+const firstMessage = () => {
+  const [one] = sent;
+  return one?.did === 'first' && one.first.kind === 'message' ? one.first : undefined;
+};
+
+beforeEach(() => {
+  [sent, logged, told, states] = [[], [], [], new Map()];
+});
+
+describe('when an answer comes', () => {
+  test('at once: as the first answer', async () => {
+    await desk().handle(mix());
+    expect(sent).toHaveLength(1);
+    expect(firstMessage()).toMatchObject({ ephemeral: false });
+    expect(told).toMatchObject([{ kind: 'command', command: 'mix', outcome: 'answered' }]);
+  });
+
+  test('later: deferred in time, then edited in', async () => {
+    await desk({ answer: slowly(60, card) }).handle(mix());
+    expect(sent.map(({ did }) => did)).toEqual(['first', 'edit']);
+    expect(sent[0]).toMatchObject({ first: { kind: 'defer', ephemeral: false } });
+    expect(told).toMatchObject([{ outcome: 'deferred' }]);
+  });
+
+  test('later and wrong: the public placeholder goes, the asker alone reads what was wrong', async () => {
+    await desk({ answer: slowly(60, error) }).handle(mix());
+    expect(sent.map(({ did }) => did)).toEqual(['first', 'remove', 'followUp']);
+    expect(sent[2]).toMatchObject({ ephemeral: true });
+  });
+
+  test('what is private from the start is deferred privately', async () => {
+    await desk({ answer: slowly(60, card) }).handle(interaction({ name: 'mydata' }));
+    expect(sent[0]).toMatchObject({ first: { kind: 'defer', ephemeral: true } });
+    expect(sent[1]?.did).toBe('edit');
+  });
+
+  test('after its token has gone: nothing is sent, and the log says so', async () => {
+    let time_ms = 0;
+    const now = () => new Date(time_ms);
+    const answer = async () => {
+      await new Promise((resolve) => setTimeout(resolve, 60));
+      time_ms = 15 * 60_000 + 1;
+      return card;
+    };
+    await desk({ answer, now }).handle(mix());
+    expect(sent.map(({ did }) => did)).toEqual(['first']);
+    expect(logged).toMatchObject([{ what: 'an answer came after its time to be delivered' }]);
+  });
+});
+
+describe('when something fails', () => {
+  test('the asker gets an id and what can hurt, the log the same id and the trace', async () => {
+    const fault = new RangeError('boom');
+    await desk({ answer: () => Promise.reject(fault) }).handle(mix());
+    const id = logged[0]?.about.fault;
+    expect(id).toMatch(/^[0-9a-f]{8}$/);
+    expect(logged[0]?.about.err).toBe(fault);
+    expect(firstMessage()).toMatchObject({ ephemeral: true });
+    expect(saidIn(firstMessage()?.message)).toContain(`logged as ${id}`);
+    expect(saidIn(firstMessage()?.message)).toContain('What can hurt');
+    expect(saidIn(firstMessage()?.message)).not.toContain('boom');
+    expect(told).toMatchObject([{ outcome: 'failed' }]);
+  });
+
+  test('a message the platform will not have becomes a plain one', async () => {
+    const refusal = new DiscordAPIError({ message: 'Invalid Form Body', code: 50035 }, 50035, 400, 'POST', '', {});
+    let calls = 0;
+    const picky: Door = {
+      ...door,
+      first: async (to, first) => {
+        if (++calls === 1) throw refusal;
+        await door.first(to, first);
+      },
+    };
+    await desk({ door: picky }).handle(mix());
+    expect(saidIn(firstMessage()?.message)).toContain('logged as');
+  });
+
+  test('a lost way back ends that answer only', async () => {
+    const broken = { ...door, first: () => Promise.reject(new Error('Unknown interaction')) };
+    await desk({ door: broken }).handle(mix());
+    expect(logged).toMatchObject([{ what: 'an answer could not be delivered' }]);
+  });
+
+  test('a picture that cannot be drawn leaves the answer', async () => {
+    await desk({ picture: () => Promise.reject(new Error('no font')) }).handle(mix());
+    expect(saidIn(firstMessage()?.message)).toContain('15 kg clay');
+  });
+
+  test('without the store the answer goes without buttons', async () => {
+    const failing = { put: () => Promise.reject(new Error('gone')), get: () => Promise.reject(new Error('gone')) };
+    const down = desk({ states: failing, handled: { first: () => Promise.reject(new Error('gone')) } });
+    await down.handle(mix());
+    expect(firstMessage()?.message.components).toEqual([]);
+    sent = [];
+    await down.handle(pressOf('t1:n:abc:0'));
+    expect(saidIn(firstMessage()?.message)).toContain('just now');
+  });
+
+  test('a store that hangs holds an answer up for less than the platform’s three seconds', async () => {
+    const never = () => new Promise<never>(() => {});
+    const begun = performance.now();
+    await desk({ states: { put: never, get: never }, handled: { first: never }, defer_ms: 1500 }).handle(mix());
+    expect(performance.now() - begun).toBeLessThan(2500);
+    expect(firstMessage()?.message.components).toEqual([]);
+  });
+});
+
+describe('once', () => {
+  test('an interaction that is delivered again is not answered again', async () => {
+    const one = desk();
+    const again = mix();
+    await Promise.all([one.handle(again), one.handle(again)]);
+    expect(sent).toHaveLength(1);
+  });
+
+  test('nor by another process', async () => {
+    const ids = new Set<string>();
+    const handled = { first: async (id: string) => !ids.has(id) && ids.add(id) !== undefined };
+    const again = mix();
+    await desk({ handled }).handle(again);
+    await desk({ handled }).handle(again);
+    expect(sent).toHaveLength(1);
+  });
+});
+
+describe('buttons', () => {
+  test.each(['t0:n:abc:0', 'x', 't1:z:abc:0', 't1:n', 't1:n:abc:0', 't1:n:abc:99'])(
+    '%s: an old one says that it is',
+    async (id) => {
+      await desk().handle(pressOf(id));
+      expect(firstMessage()).toMatchObject({ ephemeral: true });
+      expect(saidIn(firstMessage()?.message)).toContain('Ask again');
+    },
+  );
+
+  test('taking back defers at once, removes and answers privately', async () => {
+    const one = desk();
+    await one.handle(mix());
+    const [state] = states.keys();
+    sent = [];
+    await one.handle(pressOf(`t1:o:${state}:`));
+    expect(sent.map(({ did }) => did)).toEqual(['first', 'remove', 'followUp']);
+    expect(sent[0]).toMatchObject({ first: { kind: 'defer-update' } });
+  });
+
+  test('what their ids stand for is kept with its asker, so that it can be forgotten with them', async () => {
+    const puts: unknown[] = [];
+    const put = async (_id: string, _value: unknown, given: object) => void puts.push(given);
+    await desk({ states: { put, get: async () => undefined } }).handle(mix());
+    expect(puts).toMatchObject([{ asker: 'discord:9' }]);
+  });
+});
+
+test('too many at once: refused with what can hurt, first aid never', async () => {
+  const busy = desk({ budget: { take: () => ({ wait_s: 7.2 }) } });
+  await busy.handle(mix());
+  expect(saidIn(firstMessage()?.message)).toContain('room again in 8 s');
+  expect(saidIn(firstMessage()?.message)).toContain('What can hurt');
+  expect(told).toMatchObject([{ outcome: 'refused' }]);
+  sent = [];
+  await busy.handle(interaction({ name: 'emergency', options: [{ type: 3, name: 'what', value: 'burns' }] }));
+  expect(saidIn(firstMessage()?.message)).toContain('15 kg clay');
+});
+
+test('no answer can ping anybody, whatever way it goes', async () => {
+  const { bodyOf } = await import('./message/payload.ts');
+  await desk().handle(mix());
+  expect(bodyOf(firstMessage()!.message, 64)).toMatchObject({ allowed_mentions: { parse: [] }, flags: 64 });
+});

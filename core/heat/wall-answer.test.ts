@@ -69,6 +69,15 @@ describe('one firing of a wall (physics)', () => {
     expect(damp.shell_at_out_K).toBeLessThan(dry.shell_at_out_K);
   });
 
+  it('gives both bounds of what the steam of a damp lining does to the shell, and none for a dry one', () => {
+    expect(typical().drying).toBeUndefined();
+    const { drying, model } = typical({ layers: [layer('clay-sand-lining', 0.04, 0.08), layers[1]!] });
+    expect(drying?.dried).toBe(true);
+    expect(drying!.dry_s).toBeLessThan(model.fire_out_s);
+    expect(drying!.condensing_K).toBeGreaterThan(drying!.shell_K + 30);
+    expect(drying!.condensing_K).toBeLessThanOrEqual(celsius(100));
+  });
+
   it('comes to what the steady paths say of the side when it is held long', () => {
     const { firing, paths } = typical({ hold_s: 40 * 3600 });
     const side_W = paths.paths.find(({ path }) => path === 'side')?.loss_W ?? 0;
@@ -91,12 +100,16 @@ describe('its range', () => {
   });
 
   it('holds the typical answer, and names what moves the shell most', () => {
-    const { ranges, firing, doubt } = ranged;
+    const { ranges, firing, doubts } = ranged;
     expect(ranges.shell_peak!.low).toBeLessThan(firing.shell_peak_K);
     expect(ranges.shell_peak!.high).toBeGreaterThan(firing.shell_peak_K);
     expect(ranges.in!.low).toBeLessThan(firing.in_J);
     expect(ranges.in!.high).toBeGreaterThan(firing.in_J);
-    expect(doubt?.input).toContain('vermiculite conducts');
+    expect(doubts[0]?.input).toContain('vermiculite conducts');
+    const shares = doubts.map(({ share }) => share);
+    expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+    // Independent inputs share out the variance; twenty slices of 500 samples add a few hundredths of noise each.
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeGreaterThan(0.9);
   });
 
   it('is the same every time', () => {
@@ -124,6 +137,14 @@ describe('its range', () => {
     });
     const width = ({ ranges }: WallAnswer) => ranges.shell_peak!.high - ranges.shell_peak!.low;
     expect(width(known)).toBeLessThan(width(ranged));
+  });
+
+  it('is wider where the bore may have been hot sooner or later than said', () => {
+    const history = answerWall({ ...plain, ramp_doubt: 0.3 });
+    const width = ({ ranges }: WallAnswer) => ranges.in!.high - ranges.in!.low;
+    expect(width(history)).toBeGreaterThan(width(ranged));
+    expect(history.doubts.map(({ input }) => input)).toContain('how soon the bore is hot');
+    expect(history.ranges.shell_peak!.high).toBeGreaterThan(history.firing.shell_peak_K);
   });
 
   it('is left out where a material is past its limit, and where its conductivity is not known', () => {

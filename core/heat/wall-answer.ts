@@ -3,6 +3,7 @@ import type { Step } from '../step.ts';
 import type { Paths } from './paths.ts';
 import { runWall } from './transient/run-wall.ts';
 import { CurveSamples, curvesOf, timeGrid, type WallCurves } from './wall-curves.ts';
+import { type Drying, dryingOf } from './wall-drying.ts';
 import { type Firing, firingOf, touchLevels_K } from './wall-firing.ts';
 import { type LayerHeat, layerHeats, type OutsideModel, outsideModel } from './wall-limits.ts';
 import { wallPaths } from './wall-paths.ts';
@@ -17,13 +18,15 @@ export interface WallAnswer {
   /** Central 95 % of each number, by its key in `outputs`; empty where the answer has no range. */
   readonly ranges: Readonly<Partial<Record<Output, Range>>>;
   readonly interface_ranges: readonly (Range | undefined)[];
-  /** The input that moves the shell's peak most. */
-  readonly doubt?: Mover<string>;
+  /** The inputs that move the shell's peak, the one that does most first; empty where there is no range. */
+  readonly doubts: readonly Mover<string>[];
   /** Why there is no range; empty where there is one, or where none was asked for. */
   readonly outside_model: readonly OutsideModel[];
   readonly curves: WallCurves;
   readonly layers: readonly LayerHeat[];
   /** The same wall with another inch of its last layer. */
+  /** Of a wall that was said to be damp. */
+  readonly drying?: Drying;
   readonly another_inch: Pick<Firing, 'shell_peak_K' | 'stored_J'>;
   /** Where a furnace of this wall loses its heat once it has been held long. */
   readonly paths: Paths;
@@ -64,10 +67,11 @@ export function answerWall(question: WallQuestion, { ranged = true }: { ranged?:
     firing,
     ranges: sampled?.ranges ?? {},
     interface_ranges,
-    ...(sampled?.doubt ? { doubt: sampled.doubt } : {}),
+    doubts: sampled?.doubts ?? [],
     outside_model,
     curves: curvesOf(grid, run, sampled?.curves),
     layers: layerHeats(model.layers, peaks_K, [face_K, ...interface_ranges]),
+    ...(question.layers.some(({ water = 0 }) => water > 0) ? { drying: dryingOf(model, run) } : {}),
     another_inch: withMore(question, inch_m),
     paths,
     steps: () => [...wallSteps(model, run, firing), ...paths.steps()],
@@ -77,7 +81,7 @@ export function answerWall(question: WallQuestion, { ranged = true }: { ranged?:
 function sampleFirings(model: WallModel, grid: Float64Array) {
   const curves = new CurveSamples(grid);
   const shown_s = grid.at(-1) ?? 0;
-  const { ranges, movesMost } = sampleDoubt({
+  const { ranges, movers } = sampleDoubt({
     inputs: model.inputs,
     samples: firstSamples,
     model: (draw): Record<string, number> => {
@@ -96,7 +100,7 @@ function sampleFirings(model: WallModel, grid: Float64Array) {
       return found;
     },
   });
-  return { curves, ranges, doubt: movesMost.shell_peak };
+  return { curves, ranges, doubts: movers.shell_peak ?? [] };
 }
 
 /** A run ends early only in its last phase: so the last one is cut where the picture ends. */

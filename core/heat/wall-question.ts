@@ -17,6 +17,8 @@ export interface WallQuestion {
   readonly hot_K: Spread;
   readonly ramp_s: number;
   readonly hold_s: number;
+  /** Share by which the bore may be hot sooner or later than said, the fire going out when it did; none where left out. */
+  readonly ramp_doubt?: number;
   /** How long the lid stays off once the fire is out: 0 puts it on at once, Infinity never. */
   readonly lid_off_s: number;
   readonly lid: readonly AskedLayer[];
@@ -59,6 +61,7 @@ const mostLayers = 4;
 const endFilm_W_m2K = 12;
 
 export const boreRuns = 'how hot the bore really runs';
+export const boreHurries = 'how soon the bore is hot';
 export const emissivityDoubt = "the shell's emissivity";
 export const windDoubt = 'the wind';
 export const airDoubt = 'the air';
@@ -80,6 +83,7 @@ export function wallModel(question: WallQuestion): WallModel {
   }
   Object.assign(inputs, {
     [boreRuns]: question.hot_K,
+    [boreHurries]: rampSpread(question),
     [emissivityDoubt]: question.emissivity,
     [windDoubt]: question.wind_m_s,
     [airDoubt]: question.air_K,
@@ -114,7 +118,12 @@ export function wallModel(question: WallQuestion): WallModel {
         ...(shell ? { shell } : {}),
         start_K: air_K,
         outward_W_m2: lossFunction(outsideOf(question, outer_radius_m, draw)),
-        phases: phasesOf(question, { hot_K: draw[boreRuns]!, air_K, ends_m2K_W }),
+        phases: phasesOf(question, {
+          hot_K: draw[boreRuns]!,
+          ramp_s: draw[boreHurries]!,
+          air_K,
+          ends_m2K_W,
+        }),
         until_shell_below_K: Math.max(touch_K, air_K + 3),
         ...fineness,
       };
@@ -133,12 +142,15 @@ export const outsideOf = ({ height_m }: WallQuestion, outer_radius_m: number, dr
 });
 
 function phasesOf(
-  { ramp_s, hold_s, lid_off_s, bore_m, height_m, layers }: WallQuestion,
-  { hot_K, air_K, ends_m2K_W }: { hot_K: number; air_K: number; ends_m2K_W: number },
+  { hold_s, lid_off_s, bore_m, height_m, layers, ...asked }: WallQuestion,
+  { hot_K, ramp_s, air_K, ends_m2K_W }: { hot_K: number; ramp_s: number; air_K: number; ends_m2K_W: number },
 ): readonly Phase[] {
-  const fire_out_s = ramp_s + hold_s;
+  const fire_out_s = asked.ramp_s + hold_s;
   const end_s = fire_out_s + longest_s;
-  const points = [[0, air_K], [ramp_s, hot_K], ...(hold_s > 0 ? [[fire_out_s, hot_K]] : [])] as [number, number][];
+  const points = [[0, air_K], [ramp_s, hot_K], ...(ramp_s < fire_out_s ? [[fire_out_s, hot_K]] : [])] as [
+    number,
+    number,
+  ][];
   const fire: Phase = { until_s: fire_out_s, drive: { kind: 'temperature', points } };
   const open: Phase['drive'] = openBore({
     // The open end against all that looks out of it, floor included.
@@ -155,6 +167,12 @@ function phasesOf(
     ...(off_s > 0 ? [{ until_s: fire_out_s + off_s, drive: open }] : []),
     ...(off_s < longest_s ? [{ until_s: end_s, drive: closed }] : []),
   ];
+}
+
+/** Never later than the fire goes out. */
+function rampSpread({ ramp_s, hold_s, ramp_doubt = 0 }: WallQuestion): Spread {
+  const high = Math.min(ramp_s * (1 + ramp_doubt), ramp_s + hold_s);
+  return { low: ramp_s * (1 - ramp_doubt), typical: ramp_s, high };
 }
 
 /** Lid and floor beside each other, as seen by a m² of the side wall: what they store is left out. */

@@ -46,6 +46,12 @@ export interface WallInput {
   /** Heat leaving the outermost surface, W per m² of that surface, as a smooth rising function of its temperature. */
   readonly outward_W_m2: (surface_K: number) => number;
   readonly phases: readonly Phase[];
+  /**
+   * Where water that boils goes, the two bounds of what it may do: out at the hot face with its heat (left out, this),
+   * or outward, to give its heat back to the shell as long as that is below 100 °C. What condenses there drips off,
+   * and its heat counts as that much less lost. It comes in jerks: such a run is to be read at its step ends.
+   */
+  readonly vapour?: 'hot face' | 'shell';
   /** Stop early, once in the last phase and when the shell has peaked and is below this. */
   readonly until_shell_below_K?: number;
   /** Cells a layer; 24 by default. */

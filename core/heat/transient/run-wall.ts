@@ -45,8 +45,8 @@ interface Run {
  * may depend on its temperature in any smooth way.
  *
  * Finite volumes with nodes on faces and interfaces, flux through ∫k dT, heat and not temperature conserved; TR-BDF2
- * with Newton's iteration and steps chosen by their error. Water vapour leaves at the hot face with its heat: it
- * does not wander outward. One dimension: no ends, no corners.
+ * with Newton's iteration and steps chosen by their error. Water vapour leaves at the hot face with its heat, or
+ * condenses at the shell (`vapour`). One dimension: no ends, no corners.
  *
  * @throws AskError `impossible` or `out-of-range` for a wall or programme that cannot be; Error where heat in, out and
  * stored differ by more than 1 %.

@@ -1,7 +1,7 @@
 import type { WallInput } from '../wall-run.ts';
 import { type Grid, gridOf } from './grid.ts';
 import { capacityAt, heatAt, heatTable, layerTable, type Table } from './table.ts';
-import { BOIL_K, LATENT_J_kg, WATER_J_kgK } from './water.ts';
+import { BOIL_K, CONDENSES_dK, LATENT_J_kg, WATER_J_kgK } from './water.ts';
 
 /**
  * The wall while it is being solved, per m² of hot face. The unknown of a node is its *level* s, a temperature
@@ -43,6 +43,9 @@ export interface Wall {
   readonly plateau: Float64Array;
   /** Heat that left with the water, J. */
   spent_J: number;
+  /** Latent heat of what boiled in the last step, W: where vapour goes outward it comes to the shell in the next one. */
+  readonly condenses: boolean;
+  vapour_W: number;
 }
 
 /** Rows of one block of memory: a run needs twenty, and each array of its own costs a microsecond. */
@@ -58,11 +61,12 @@ export function startWall(input: WallInput, cells: number): Wall {
   const row = rowsOf(nodes, 9);
   const tables = input.layers.map(layerTable);
   const { shell, start_K, outward_W_m2 } = input;
+  const condenses = input.vapour === 'shell';
   const wall: Wall = {
     grid,
     tables,
     shell: shell && heatTable(shell.heat_capacity, shell.density_kg_m3),
-    outward_W_m2,
+    outward_W_m2: condenses ? (surface_K) => outward_W_m2(surface_K) - condensing_W_m2(wall, surface_K) : outward_W_m2,
     start_K,
     into_W_m2: undefined,
     into_slope: 0,
@@ -82,6 +86,8 @@ export function startWall(input: WallInput, cells: number): Wall {
     water_kg: row(),
     plateau: row(),
     spent_J: 0,
+    condenses,
+    vapour_W: 0,
   };
   for (const [layer, { water, density_kg_m3 }] of input.layers.entries()) {
     // A wall that starts above 100 °C has none left.
@@ -93,6 +99,12 @@ export function startWall(input: WallInput, cells: number): Wall {
   }
   for (let node = 0; wall.wet && node < nodes; node++) setPlateau(wall, node);
   return wall;
+}
+
+/** Given back to a shell below 100 °C. */
+function condensing_W_m2({ grid, vapour_W }: Wall, surface_K: number): number {
+  const share = Math.min(Math.max((BOIL_K - surface_K) / CONDENSES_dK, 0), 1);
+  return (share * vapour_W) / grid.outer_area;
 }
 
 /** As wide as makes the level climb on the plateau as it does below it for the same heat: Newton feels no step. */

@@ -1,4 +1,4 @@
-import { setTemperatures } from './evaluate.ts';
+import { evaluate, setTemperatures } from './evaluate.ts';
 import { type Scratch, solveLinear, solveStage } from './newton.ts';
 import { rowsOf, setPlateau, type Wall } from './state.ts';
 import { BOIL_K, LATENT_J_kg, WATER_J_kgK } from './water.ts';
@@ -157,15 +157,20 @@ export function settle(wall: Wall, work: Stepper, step_s: number): void {
     work.bend[node] = bend;
     work.rate[node] = late + bend * (1 - GAMMA) * step_s;
   }
-  if (wall.wet) dry(wall);
+  if (!wall.wet && wall.vapour_W === 0) return;
+  const boiled_J = wall.wet ? dry(wall) : 0;
+  if (!wall.condenses) return;
+  wall.vapour_W = boiled_J / step_s;
+  evaluate(wall);
 }
 
-/** What has boiled leaves the nodes: their levels go back to the begin of what plateau is left. */
-function dry(wall: Wall): void {
+/** What has boiled leaves the nodes: their levels go back to the begin of what plateau is left. Its latent heat, J. */
+function dry(wall: Wall): number {
   const { level, heat, water_kg, plateau, start_K } = wall;
   const [boil_K, latent, warm] = [BOIL_K, LATENT_J_kg, WATER_J_kgK];
   let left = false;
   let boiling = false;
+  let latent_J = 0;
   for (let node = 0; node < level.length; node++) {
     const water = water_kg[node]!;
     if (water === 0) continue;
@@ -174,6 +179,7 @@ function dry(wall: Wall): void {
       const boiled = Math.min(over / plateau[node]!, 1) * water;
       wall.spent_J += boiled * (latent + warm * (boil_K - start_K));
       heat[node]! -= boiled * latent;
+      latent_J += boiled * latent;
       water_kg[node] = boiled < water ? water - boiled : 0;
       level[node] = Math.max(boil_K, level[node]! - plateau[node]!);
       setPlateau(wall, node);
@@ -184,4 +190,5 @@ function dry(wall: Wall): void {
   }
   wall.wet = left;
   wall.boiling = boiling;
+  return latent_J;
 }

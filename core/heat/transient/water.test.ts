@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { air_K, fill, firing, furnace, lining, steel, wetWalls } from '../../../test/bench/wall-samples.ts';
 import type { WallInput, WallLayer } from '../wall-run.ts';
+import { temperatureAt } from './crossings.ts';
 import { closedBore, netPower } from './drives.ts';
 import { runWall } from './run-wall.ts';
 
@@ -24,6 +25,10 @@ const heated = (...phases: WallInput['phases']) =>
     outward_W_m2: () => 0,
     phases,
   });
+
+/** m³ of the lining on a m² of hot face. */
+const ringOf = ({ inner_radius_m, layers }: WallInput): number =>
+  ((inner_radius_m + layers[0]!.thickness_m) ** 2 - inner_radius_m ** 2) / (2 * inner_radius_m);
 
 describe('free water', () => {
   it('takes its heat up to 100 °C and its latent heat there, and no more', () => {
@@ -57,6 +62,29 @@ describe('free water', () => {
     expect(Math.abs(cooled.shell_K.at(-1)! - 333.15)).toBeLessThan(0.3);
     expect(cooled.water_left_kg_m2 / water_kg).toBeCloseTo(0.5, 2);
     expect(cooled.imbalance).toBeLessThan(1e-3);
+  });
+
+  it('condensing on the shell, brings it to 100 °C early and no further, and the balance holds', () => {
+    const input = damp({ phases: firing() });
+    const [bore, shell] = (['hot face', 'shell'] as const).map((vapour) => runWall({ ...input, vapour }));
+    const ends = [...shell!.time_s].flatMap((at_s, at) => (at_s <= 3600 ? [at] : []));
+    const wet_K = ends.map((at) => shell!.shell_K[at]!);
+    const dry_K = ends.map((at) => temperatureAt(bore!, 'shell', shell!.time_s[at]!));
+    // Three tolerances of 0.3 K: what a step may be off while water boils.
+    for (const [at, T] of wet_K.entries()) expect(T).toBeGreaterThan(dry_K[at]! - 0.9);
+    const gained_dK = wet_K.map((T, at) => T - dry_K[at]!);
+    expect(Math.max(...gained_dK)).toBeGreaterThan(50);
+    for (const [at, T] of wet_K.entries()) if (dry_K[at]! < 372) expect(T).toBeLessThan(373.15 + 0.9);
+    // The heat that the shell got back was lost by no one else: at most the latent heat of all the water.
+    const water_kg = 0.06 * lining().density_kg_m3 * ringOf(input);
+    const back_J = bore!.out_J_m2.at(-1)! - shell!.out_J_m2.at(-1)!;
+    expect(back_J).toBeLessThan(1.001 * water_kg * 2.256e6);
+    for (const { imbalance } of [bore!, shell!]) expect(imbalance).toBeLessThan(1e-3);
+  });
+
+  it('makes no difference where there is none', () => {
+    const input = furnace({ phases: firing() });
+    expect(runWall({ ...input, vapour: 'shell' }).shell_peak).toEqual(runWall(input).shell_peak);
   });
 
   it('is gone for good where the wall was hot, and a second firing needs less', () => {

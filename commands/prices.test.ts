@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { AskError } from '../core/ask-error.ts';
-import { fuels } from '../core/fire/fuel.ts';
+import { fuels } from '../core/fire/fuel/fuel.ts';
 import { materials, nameKey } from '../core/materials/catalogue.ts';
 import { inProcessMemory } from './memory.ts';
 import { ageOf, itemId, pricesFor, readPrice, readPrices } from './prices.ts';

@@ -1,5 +1,5 @@
 import { AskError } from '../core/ask-error.ts';
-import { findFuel, fuels } from '../core/fire/fuel.ts';
+import { findFuel, fuels } from '../core/fire/fuel/fuel.ts';
 import { findMaterial, materials } from '../core/materials/catalogue.ts';
 import { nearest } from '../core/materials/nearest.ts';
 import { ingredientId } from '../core/mix/ratio.ts';

@@ -1,7 +1,7 @@
 import type { Command } from '../../commands/command.ts';
 import { firstAid } from '../../commands/emergency/first-aid.ts';
 import { blowers } from '../../core/fire/data/blowers.ts';
-import { fuels } from '../../core/fire/fuel.ts';
+import { fuels } from '../../core/fire/fuel/fuel.ts';
 import { finishes } from '../../core/heat/finish.ts';
 import { materials, pours, vessels } from '../../core/materials/catalogue.ts';
 import { recipes } from '../../core/mix/recipes.ts';

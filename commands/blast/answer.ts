@@ -1,7 +1,12 @@
 import { AskError } from '../../core/ask-error.ts';
 import { sampleDoubt } from '../../core/doubt/sample.ts';
-import { fanPressure_Pa } from '../../core/fire/fan.ts';
-import { type BlastInput, type BlastPoint, blastPoint, systemPressure_Pa } from '../../core/fire/operating-point.ts';
+import { fanPressure_Pa } from '../../core/fire/air/fan.ts';
+import {
+  type BlastInput,
+  type BlastPoint,
+  blastPoint,
+  systemPressure_Pa,
+} from '../../core/fire/air/operating-point.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';

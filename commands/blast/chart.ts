@@ -1,5 +1,5 @@
-import { fanPressure_Pa } from '../../core/fire/fan.ts';
-import { type BlastInput, type BlastPoint, systemPressure_Pa } from '../../core/fire/operating-point.ts';
+import { fanPressure_Pa } from '../../core/fire/air/fan.ts';
+import { type BlastInput, type BlastPoint, systemPressure_Pa } from '../../core/fire/air/operating-point.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart } from '../card.ts';

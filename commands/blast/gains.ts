@@ -1,5 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
-import { blastPoint } from '../../core/fire/operating-point.ts';
+import { blastPoint } from '../../core/fire/air/operating-point.ts';
 import type { Gain } from './parts.ts';
 import { type BlastQuestion, blastInput, typicalOf } from './question.ts';
 

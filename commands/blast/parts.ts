@@ -1,5 +1,5 @@
 import type { Doubt } from '../../core/doubt/sample.ts';
-import type { BlastInput, BlastPoint } from '../../core/fire/operating-point.ts';
+import type { BlastInput, BlastPoint } from '../../core/fire/air/operating-point.ts';
 import type { AnswerContext } from '../command.ts';
 import type { BlastOptions } from './options.ts';
 import type { BlastKey, BlastQuestion, Burning } from './question.ts';

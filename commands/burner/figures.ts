@@ -1,6 +1,6 @@
 import type { Range } from '../../core/doubt/sample.ts';
-import { lastingTime_s } from '../../core/fire/cylinder.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { lastingTime_s } from '../../core/fire/propane/cylinder.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { handbook_W_m2 } from '../../core/shape/vent.ts';
 import type { BurnerParts } from './parts.ts';

@@ -1,7 +1,7 @@
 import type { Doubt } from '../../core/doubt/sample.ts';
 import type { Regulator } from '../../core/fire/data/regulators.ts';
-import type { MixingTube } from '../../core/fire/entrainment.ts';
-import type { FlameHolding } from '../../core/fire/flame-holding.ts';
+import type { MixingTube } from '../../core/fire/propane/entrainment.ts';
+import type { FlameHolding } from '../../core/fire/propane/flame-holding.ts';
 import type { AnswerContext } from '../command.ts';
 import type { BurnerOptions } from './options.ts';
 import type { BurnerKey, BurnerQuestion } from './question.ts';

@@ -1,13 +1,13 @@
 import { AskError } from '../../core/ask-error.ts';
-import { humidAir, standardAtmosphere } from '../../core/fire/atmosphere.ts';
-import { FILLING, refuseWarming } from '../../core/fire/cylinder.ts';
+import { humidAir, standardAtmosphere } from '../../core/fire/air/atmosphere.ts';
 import { mixingTubeLosses } from '../../core/fire/data/charcoal-beds.ts';
 import { type CylinderKind, cylinderKinds, exchange_W_m2K, usable_share } from '../../core/fire/data/cylinders.ts';
 import { drills } from '../../core/fire/data/drills.ts';
 import { type JetEdge, jetEdges } from '../../core/fire/data/jet-edges.ts';
 import { type Regulator, regulators } from '../../core/fire/data/regulators.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
-import { COMMERCIAL_FACTOR } from '../../core/fire/propane.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
+import { FILLING, refuseWarming } from '../../core/fire/propane/cylinder.ts';
+import { COMMERCIAL_FACTOR } from '../../core/fire/propane/propane.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatBoth, formatSi } from '../../core/quantity/format.ts';

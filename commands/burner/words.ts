@@ -1,4 +1,4 @@
-import { FLAME } from '../../core/fire/flame-holding.ts';
+import { FLAME } from '../../core/fire/propane/flame-holding.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
 import { burnerFigures } from './figures.ts';

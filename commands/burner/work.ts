@@ -1,15 +1,15 @@
 import { AskError } from '../../core/ask-error.ts';
-import { airViscosity } from '../../core/fire/atmosphere.ts';
-import { type SteadyDraw, steadyDraw } from '../../core/fire/cylinder.ts';
-import { type DrawDown, drawDown } from '../../core/fire/cylinder-transient.ts';
+import { airViscosity } from '../../core/fire/air/atmosphere.ts';
 import { type Regulator, regulators } from '../../core/fire/data/regulators.ts';
-import { type MixingTube, mixingTube } from '../../core/fire/entrainment.ts';
-import { type FlameHolding, flameHolding } from '../../core/fire/flame-holding.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
-import { type JetFlow, jetBore_m, jetFlow, jetUpstream_Pa } from '../../core/fire/jet.ts';
-import { airNeed } from '../../core/fire/mixture.ts';
-import { PROPANE, propanePressure_Pa } from '../../core/fire/propane.ts';
-import { neededBottle_Pa, requireBottle } from '../../core/fire/regulator.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { airNeed } from '../../core/fire/gas/mixture.ts';
+import { type SteadyDraw, steadyDraw } from '../../core/fire/propane/cylinder.ts';
+import { type DrawDown, drawDown } from '../../core/fire/propane/cylinder-transient.ts';
+import { type MixingTube, mixingTube } from '../../core/fire/propane/entrainment.ts';
+import { type FlameHolding, flameHolding } from '../../core/fire/propane/flame-holding.ts';
+import { type JetFlow, jetBore_m, jetFlow, jetUpstream_Pa } from '../../core/fire/propane/jet.ts';
+import { PROPANE, propanePressure_Pa } from '../../core/fire/propane/propane.ts';
+import { neededBottle_Pa, requireBottle } from '../../core/fire/propane/regulator.ts';
 import { formatBoth, formatSi } from '../../core/quantity/format.ts';
 import { type BurnerInputs, type BurnerQuestion, propane } from './question.ts';
 

@@ -1,7 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { type Doubt, type Range, sampleDoubt } from '../../core/doubt/sample.ts';
-import type { AvailableHeat } from '../../core/fire/available-heat.ts';
-import type { Flame } from '../../core/fire/flame.ts';
+import type { AvailableHeat } from '../../core/fire/gas/available-heat.ts';
+import type { Flame } from '../../core/fire/gas/flame.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption, Table } from '../card.ts';

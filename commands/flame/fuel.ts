@@ -1,5 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
-import { type Fuel, findFuel } from '../../core/fire/fuel.ts';
+import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
 import { findPour } from '../../core/materials/catalogue.ts';
 import type { Command } from '../command.ts';
 

@@ -1,4 +1,4 @@
-import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel-spread.ts';
+import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel/fuel-spread.ts';
 import { answerBalance, type Balance } from '../../core/melt/balance.ts';
 import { RISE } from '../../core/melt/balance-charge.ts';
 import { balanceModel } from '../../core/melt/balance-question.ts';

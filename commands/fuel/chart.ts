@@ -1,5 +1,5 @@
-import { availableHeat } from '../../core/fire/available-heat.ts';
-import { airNeed } from '../../core/fire/mixture.ts';
+import { availableHeat } from '../../core/fire/gas/available-heat.ts';
+import { airNeed } from '../../core/fire/gas/mixture.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart } from '../card.ts';

@@ -1,5 +1,5 @@
 import type { Range } from '../../core/doubt/sample.ts';
-import { breakEvenRatio } from '../../core/fire/staging.ts';
+import { breakEvenRatio } from '../../core/fire/fuel/staging.ts';
 import type { Melt } from '../../core/melt/balance-melt.ts';
 import { efficiencies } from '../../core/melt/fuel-efficiency.ts';
 import type { Figure } from '../../core/quantity/figure.ts';

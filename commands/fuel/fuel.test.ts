@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findFuel } from '../../core/fire/fuel.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
 import { answerLine } from '../answer.ts';
 import type { Card } from '../card.ts';

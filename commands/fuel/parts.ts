@@ -1,4 +1,4 @@
-import type { AsFired } from '../../core/fire/fuel-as-fired.ts';
+import type { AsFired } from '../../core/fire/fuel/fuel-as-fired.ts';
 import type { Balance } from '../../core/melt/balance.ts';
 import type { StagedMelt } from '../../core/melt/fuel-staging.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';

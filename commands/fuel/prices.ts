@@ -1,5 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
-import { type Fuel, findFuel } from '../../core/fire/fuel.ts';
+import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
 import { type Currency, currencyOf } from '../../core/quantity/currency.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';

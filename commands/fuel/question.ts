@@ -1,7 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { charcoalBeds } from '../../core/fire/data/charcoal-beds.ts';
-import { type Fuel, findFuel } from '../../core/fire/fuel.ts';
-import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel-spread.ts';
+import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
+import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel/fuel-spread.ts';
 import { findPour } from '../../core/materials/catalogue.ts';
 import type { Pour } from '../../core/materials/pour.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';

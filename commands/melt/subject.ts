@@ -1,5 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
 import { findPour, pours } from '../../core/materials/catalogue.ts';
 import { distance, nearest } from '../../core/materials/nearest.ts';
 import type { Pour } from '../../core/materials/pour.ts';

@@ -1,4 +1,4 @@
-import { findFuel } from '../fire/fuel.ts';
+import { findFuel } from '../fire/fuel/fuel.ts';
 import type { Spread } from '../materials/spread.ts';
 
 export const comparedFuels = ['charcoal', 'propane'] as const;

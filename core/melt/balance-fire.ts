@@ -1,7 +1,7 @@
-import { availableHeat } from '../fire/available-heat.ts';
-import type { AsFired } from '../fire/fuel-as-fired.ts';
-import { type AirRatio, airNeed } from '../fire/mixture.ts';
-import { REFERENCE_K } from '../fire/nasa.ts';
+import type { AsFired } from '../fire/fuel/fuel-as-fired.ts';
+import { availableHeat } from '../fire/gas/available-heat.ts';
+import { type AirRatio, airNeed } from '../fire/gas/mixture.ts';
+import { REFERENCE_K } from '../fire/gas/nasa.ts';
 
 /** What one kilogram of fuel leaves in the furnace, for any flue temperature. Shares of its lower heat. */
 export interface Fire {

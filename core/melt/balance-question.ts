@@ -1,6 +1,6 @@
-import { asFired } from '../fire/fuel-as-fired.ts';
-import type { Fuel } from '../fire/fuel-schema.ts';
-import { heatAsFired_J_kg } from '../fire/fuel-spread.ts';
+import { asFired } from '../fire/fuel/fuel-as-fired.ts';
+import type { Fuel } from '../fire/fuel/fuel-schema.ts';
+import { heatAsFired_J_kg } from '../fire/fuel/fuel-spread.ts';
 import { openingLoss_W } from '../heat/opening.ts';
 import {
   airDoubt,

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
-import { availableHeat } from '../fire/available-heat.ts';
-import { flueGas } from '../fire/flue.ts';
-import { findFuel } from '../fire/fuel.ts';
-import { asFired } from '../fire/fuel-as-fired.ts';
-import { dryAshFreeSpread_J_kg } from '../fire/fuel-spread.ts';
+import { findFuel } from '../fire/fuel/fuel.ts';
+import { asFired } from '../fire/fuel/fuel-as-fired.ts';
+import { dryAshFreeSpread_J_kg } from '../fire/fuel/fuel-spread.ts';
+import { availableHeat } from '../fire/gas/available-heat.ts';
+import { flueGas } from '../fire/gas/flue.ts';
 import { runWall } from '../heat/transient/run-wall.ts';
 import { firingOf } from '../heat/wall-firing.ts';
 import { type WallQuestion, wallModel } from '../heat/wall-question.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { findFuel } from '../fire/fuel.ts';
-import { asFired } from '../fire/fuel-as-fired.ts';
-import { dryAshFreeSpread_J_kg } from '../fire/fuel-spread.ts';
-import { breakEvenRatio } from '../fire/staging.ts';
+import { findFuel } from '../fire/fuel/fuel.ts';
+import { asFired } from '../fire/fuel/fuel-as-fired.ts';
+import { dryAshFreeSpread_J_kg } from '../fire/fuel/fuel-spread.ts';
+import { breakEvenRatio } from '../fire/fuel/staging.ts';
 import { findMaterial } from '../materials/catalogue.ts';
 import { exactly } from '../materials/spread.ts';
 import { answerBalance } from './balance.ts';

@@ -1,4 +1,4 @@
-import { type Stage, type Staging, stageFuels } from '../fire/staging.ts';
+import { type Stage, type Staging, stageFuels } from '../fire/fuel/staging.ts';
 import type { Balance } from './balance.ts';
 import { RISE } from './balance-charge.ts';
 import type { Fire } from './balance-fire.ts';

@@ -1,4 +1,4 @@
-import { enthalpy_J_mol, heatCapacity_J_molK, type SpeciesName, speciesOf } from '../fire/nasa.ts';
+import { enthalpy_J_mol, heatCapacity_J_molK, type SpeciesName, speciesOf } from '../fire/gas/nasa.ts';
 import type { Element } from '../materials/pour.ts';
 import type { SourceId } from '../sources/source.ts';
 

@@ -2,11 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { adiabaticEquilibrium } from '../../core/fire/equilibrium.ts';
-import { flame } from '../../core/fire/flame.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
-import { mixture, type Reactants } from '../../core/fire/mixture.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { adiabaticEquilibrium } from '../../core/fire/gas/equilibrium.ts';
+import { flame } from '../../core/fire/gas/flame.ts';
+import { mixture, type Reactants } from '../../core/fire/gas/mixture.ts';
 
 const PYTHON = join(import.meta.dirname, '..', 'reference', '.venv', 'bin', 'python');
 const SCRIPT = join(import.meta.dirname, 'flame_cantera.py');

@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { sampleDoubt } from '../../core/doubt/sample.ts';
-import { airViscosity, humidAir, saturatedVapour_Pa, standardAtmosphere } from '../../core/fire/atmosphere.ts';
-import { balancedCoShare, charcoalBed } from '../../core/fire/charcoal-bed.ts';
-import { filledShare, type SteadyDrawInput, steadyDraw } from '../../core/fire/cylinder.ts';
-import { type DrawDownInput, drawDown } from '../../core/fire/cylinder-transient.ts';
+import { airViscosity, humidAir, saturatedVapour_Pa, standardAtmosphere } from '../../core/fire/air/atmosphere.ts';
+import { fanPressure_Pa } from '../../core/fire/air/fan.ts';
+import { type BlastInput, blastPoint } from '../../core/fire/air/operating-point.ts';
+import { contractionLoss, frictionFactor, type PipeInput, pipeDrop } from '../../core/fire/air/pipe.ts';
+import { balancedCoShare, charcoalBed } from '../../core/fire/bed/charcoal-bed.ts';
+import { type ErgunInput, ergunDrop_Pa } from '../../core/fire/bed/ergun.ts';
 import { blowers } from '../../core/fire/data/blowers.ts';
 import { exchange_W_m2K } from '../../core/fire/data/cylinders.ts';
 import { type Fitting, fittings, roughness_m } from '../../core/fire/data/fittings.ts';
-import { type MixingTubeInput, mixingTube } from '../../core/fire/entrainment.ts';
-import { type ErgunInput, ergunDrop_Pa } from '../../core/fire/ergun.ts';
-import { fanPressure_Pa } from '../../core/fire/fan.ts';
-import { criticalRatio, type JetInput, jetBore_m, jetFlow } from '../../core/fire/jet.ts';
-import { type BlastInput, blastPoint } from '../../core/fire/operating-point.ts';
-import { contractionLoss, frictionFactor, type PipeInput, pipeDrop } from '../../core/fire/pipe.ts';
+import { filledShare, type SteadyDrawInput, steadyDraw } from '../../core/fire/propane/cylinder.ts';
+import { type DrawDownInput, drawDown } from '../../core/fire/propane/cylinder-transient.ts';
+import { type MixingTubeInput, mixingTube } from '../../core/fire/propane/entrainment.ts';
+import { criticalRatio, type JetInput, jetBore_m, jetFlow } from '../../core/fire/propane/jet.ts';
 import {
   COMMERCIAL_FACTOR,
   PROPANE,
@@ -21,7 +21,7 @@ import {
   propaneLiquidDensity_kg_m3,
   propaneLiquidHeatCapacity_J_kgK,
   propanePressure_Pa,
-} from '../../core/fire/propane.ts';
+} from '../../core/fire/propane/propane.ts';
 import { exactly } from '../../core/materials/spread.ts';
 import { librariesOf, stored } from '../reference/stored.ts';
 import { outside } from './outside.ts';

@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { availableHeat, preheatSaving } from '../../core/fire/available-heat.ts';
-import { equilibriumAt } from '../../core/fire/equilibrium.ts';
-import { flame } from '../../core/fire/flame.ts';
-import { flueGas } from '../../core/fire/flue.ts';
-import { type Fuel, findFuel, fuels } from '../../core/fire/fuel.ts';
-import { type AsFired, asFired } from '../../core/fire/fuel-as-fired.ts';
-import { airNeed, waterSaturation_Pa } from '../../core/fire/mixture.ts';
+import { type Fuel, findFuel, fuels } from '../../core/fire/fuel/fuel.ts';
+import { type AsFired, asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { availableHeat, preheatSaving } from '../../core/fire/gas/available-heat.ts';
+import { equilibriumAt } from '../../core/fire/gas/equilibrium.ts';
+import { flame } from '../../core/fire/gas/flame.ts';
+import { flueGas } from '../../core/fire/gas/flue.ts';
+import { airNeed, waterSaturation_Pa } from '../../core/fire/gas/mixture.ts';
 import {
   enthalpy_J_mol,
   entropy_J_molK,
   GAS_CONSTANT,
   heatCapacity_J_molK,
   type SpeciesName,
-} from '../../core/fire/nasa.ts';
+} from '../../core/fire/gas/nasa.ts';
 import { librariesOf, stored } from '../reference/stored.ts';
 import { outside } from './outside.ts';
 

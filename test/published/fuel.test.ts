@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { answerLine } from '../../commands/answer.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
 import { runWall } from '../../core/heat/transient/run-wall.ts';
 import { layerModel } from '../../core/heat/wall-layers.ts';
 import { findMaterial } from '../../core/materials/catalogue.ts';

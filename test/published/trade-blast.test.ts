@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { answerLine } from '../../commands/answer.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
-import { airNeed } from '../../core/fire/mixture.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { airNeed } from '../../core/fire/gas/mixture.ts';
 import { handbook_W_m2, hotGas_m3_s, ventDiameter_m, ventVelocity_m_s } from '../../core/shape/vent.ts';
 import { outside } from './outside.ts';
 

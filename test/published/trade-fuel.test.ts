@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { answerLine } from '../../commands/answer.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
-import { flame } from '../../core/fire/flame.ts';
-import { findFuel } from '../../core/fire/fuel.ts';
-import { asFired } from '../../core/fire/fuel-as-fired.ts';
+import { findFuel } from '../../core/fire/fuel/fuel.ts';
+import { asFired } from '../../core/fire/fuel/fuel-as-fired.ts';
+import { flame } from '../../core/fire/gas/flame.ts';
 import { fireOf, ratioForCo } from '../../core/melt/balance-fire.ts';
 import { outside } from './outside.ts';
 

@@ -1,6 +1,6 @@
 import { type Cite, DERIVED, datum, MEMORY, PRACTICE, published } from '../../materials/data/make.ts';
 import type { Datum } from '../../materials/material.ts';
-import type { Fuel } from '../fuel-schema.ts';
+import type { Fuel } from '../fuel/fuel-schema.ts';
 
 const MJ = 1e6;
 const heat = (low: number, typical: number, high: number, cite: Cite, note?: string): Datum =>

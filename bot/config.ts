@@ -25,6 +25,19 @@ const environment = z.object({
   DISCORD_API: given.optional(),
   /** How many shards: `auto`, a number, or those of this process: `0,1/4`, `0-3/8`. */
   TEEMER_SHARDS: z.string().transform(readShards).optional(),
+  /** The address of a homeserver: with it the program answers on Matrix. */
+  MATRIX_HOMESERVER: given
+    .refine((url) => url === undefined || /^https?:\/\/./.test(url), 'begins with https://')
+    .optional(),
+  /** The bot's account there: `@teemer:example.org`, or its first part. */
+  MATRIX_USER: given.optional(),
+  MATRIX_PASSWORD: given.optional(),
+  /** Instead of user and password: the access token of a login. */
+  MATRIX_TOKEN: given.optional(),
+  /** Who may invite the bot: people, rooms and servers, with commas between; without it everybody. */
+  MATRIX_ALLOW: given.optional(),
+  /** What a question begins with in a room of several. */
+  TEEMER_PREFIX: given.pipe(z.string().max(30).regex(/^\S+$/, 'is one word').optional()).optional(),
   /** Where health and metrics are served; without it they are not. */
   TEEMER_PORT: given
     .transform((text) => (text === undefined ? undefined : Number(text)))
@@ -55,8 +68,20 @@ export interface DiscordConfig {
   readonly shards?: Shards;
 }
 
+export interface MatrixConfig {
+  readonly homeserver: string;
+  readonly user?: string;
+  readonly password?: string;
+  readonly token?: string;
+  /** Who may invite: ids of people and rooms, names of servers, `*`. */
+  readonly allow: readonly string[];
+  /** What a question begins with in a room of several. */
+  readonly prefix: string;
+}
+
 export interface Config {
   readonly discord?: DiscordConfig;
+  readonly matrix?: MatrixConfig;
   /** Of health and metrics. */
   readonly port?: number;
   readonly log: z.infer<typeof environment>['TEEMER_LOG'];
@@ -80,12 +105,24 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
   const { DISCORD_TOKEN: token, TEEMER_PORT: port } = read.data;
   const { DISCORD_APPLICATION_ID: applicationId, DISCORD_API: api, TEEMER_SHARDS: shards } = read.data;
   const discord = token === undefined ? undefined : { token, ...said({ applicationId, api, shards }) };
+  const matrix = matrixIn(read.data);
   const { TEEMER_LOG: log, TEEMER_WIDTH: width, NO_COLOR, TEEMER_DATA: data, DATABASE_URL: databaseUrl } = read.data;
   return {
     log,
     color: NO_COLOR === undefined || NO_COLOR === '',
-    ...said({ width, data, databaseUrl, discord, port }),
+    ...said({ width, data, databaseUrl, discord, matrix, port }),
   };
+}
+
+function matrixIn(read: z.infer<typeof environment>): MatrixConfig | undefined {
+  const { MATRIX_HOMESERVER: homeserver, MATRIX_USER: user, MATRIX_PASSWORD: password, MATRIX_TOKEN: token } = read;
+  if (homeserver === undefined) return undefined;
+  if (token === undefined && (user === undefined || password === undefined)) {
+    throw new ConfigError('MATRIX_HOMESERVER needs MATRIX_USER and MATRIX_PASSWORD beside it, or MATRIX_TOKEN.');
+  }
+  const allow = (read.MATRIX_ALLOW ?? '*').split(',').map((one) => one.trim());
+  const prefix = read.TEEMER_PREFIX ?? '!teemer';
+  return { homeserver, prefix, allow: allow.filter(Boolean), ...said({ user, password, token }) };
 }
 
 type Said<Values> = { [Key in keyof Values]?: Exclude<Values[Key], undefined> };

@@ -19,6 +19,8 @@ export interface DeskParts extends Answering {
   readonly prefix: string;
   readonly place: (room: string, sender: string) => Place;
   readonly tell?: (what: Told) => void;
+  /** Whether there are keys to read encrypted rooms with. */
+  readonly readsSecrets: boolean;
   /** How long an answer may take before a word says that it is being worked on. */
   readonly patience_ms?: number;
 }
@@ -44,8 +46,9 @@ interface Prepared {
 }
 
 const usualPatience_ms = 1500;
-/** A key may come a little after its message. */
-const keyTries = 4;
+/** A key may come a little after its message: for so many tries nothing is said, and after so many it is given up. */
+const quietTries = 4;
+const keyTries = 40;
 const keyWait_s = 3;
 
 /** Reads what was sent, asks, and answers each question once. */
@@ -227,18 +230,26 @@ export function createDesk(parts: DeskParts) {
     return { line: named, spot: { root: said.root ?? question, to: question }, kind: 'edit', question };
   }
 
-  /** Said once an hour in a room, and in the clear: who can't be read may not be able to read either. */
+  /** Said once a day in a room, and in the clear: who can't be read may not be able to read either. */
   async function unreadable({ room, event, sender }: Waiting, attempt: number): Promise<void> {
-    if (attempt < keyTries) throw new Later('its key is not here yet', keyWait_s);
-    log.warn({ event, room }, 'a message could not be decrypted');
-    if (!(await replies.firstUnreadable(room))) return;
-    const faces = saying(
-      'I could not decrypt your message, so I do not know what you asked. Send it once more; if that fails too, ' +
-        'leave the room and invite me to a new one.',
-    );
-    await door.sendOpenly(room, noticeOf(faces, { root: event, to: event }, sender), `${event}.unreadable`);
+    if (attempt === quietTries) {
+      log.warn({ event, room }, 'a message could not be decrypted');
+      if (await replies.firstUnreadable(room)) {
+        const faces = saying(parts.readsSecrets ? undecryptable : noEncryption);
+        await door.sendOpenly(room, noticeOf(faces, { root: event, to: event }, sender), `${event}.unreadable`);
+      }
+      if (!parts.readsSecrets) return;
+    }
+    if (attempt < keyTries) throw new Later('its key is not here', keyWait_s);
   }
 }
+
+const undecryptable =
+  'I could not decrypt your message, so I do not know what you asked. Send it once more; if that fails too, leave the ' +
+  'room and invite me to a new one.';
+const noEncryption =
+  'I cannot read encrypted rooms: I was started without a folder to keep keys in (TEEMER_DATA). Invite me to a room ' +
+  'without encryption, or ask whoever runs me.';
 
 /** Whether it settles in time. */
 async function within(work: Promise<unknown>, patience_ms: number): Promise<boolean> {

@@ -51,11 +51,11 @@ export function repliesIn(states: States, now: () => Date) {
       await write(`last:${room}:${asker}`, id, asker);
     },
 
-    /** True once an hour for each room. */
+    /** True once a day for each room. */
     async firstUnreadable(room: string): Promise<boolean> {
       const key = `matrix:unreadable:${room}`;
       if ((await states.get(key, now())) !== undefined) return false;
-      await states.put(key, true, { now: now(), keep_s: 3600 });
+      await states.put(key, true, { now: now(), keep_s: 86_400 });
       return true;
     },
   };

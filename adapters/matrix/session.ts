@@ -28,10 +28,9 @@ export class MatrixLoginError extends Error {
  */
 export async function openSession(
   { homeserver, user, password, token }: Credentials,
-  file: string | undefined,
-  logger: Logger,
+  { file, usable, logger }: { file: string | undefined; usable: boolean; logger: Logger },
 ): Promise<Session> {
-  const kept = file === undefined ? undefined : parse(readSecret(file));
+  const kept = file === undefined || !usable ? undefined : parse(readSecret(file));
   const known = token ?? kept?.accessToken;
   if (known !== undefined) {
     const session = await whoIs(homeserver, known, logger);

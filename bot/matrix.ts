@@ -1,0 +1,130 @@
+import { join } from 'node:path';
+import type { FileOut } from '../adapters/matrix/content.ts';
+import { type Matrix, startMatrix } from '../adapters/matrix/matrix.ts';
+import type { Budget } from '../adapters/matrix/ports.ts';
+import { type AskContext, answerLine } from '../commands/answer.ts';
+import type { Card, Reply } from '../commands/card.ts';
+import type { Ask, Command } from '../commands/command.ts';
+import { parseLine } from '../commands/grammar.ts';
+import { commands } from '../commands/registry.ts';
+import { AskError } from '../core/ask-error.ts';
+import { createBudget } from './budget.ts';
+import { type Config, ConfigError, type MatrixConfig } from './config.ts';
+import { answerWith } from './discord-answer.ts';
+import { type Health, serveHealth } from './health.ts';
+import { openLog } from './log.ts';
+import { openMatrixStore } from './matrix-store.ts';
+import { createMetrics } from './metrics.ts';
+import { createWork, type Work } from './work/work.ts';
+
+const sweep_ms = 3_600_000;
+/** Long after a homeserver would deliver an event again. */
+const answered_ms = 30 * 86_400_000;
+
+/** The bot on Matrix, until it is told to stop. Resolves once it is connected. */
+export async function openMatrix(
+  config: Config & { readonly matrix: MatrixConfig },
+  { now = () => new Date(), budget = createBudget() }: { now?: () => Date; budget?: Budget } = {},
+): Promise<{ stop(): Promise<void>; readonly matrix: Matrix; readonly health?: Health }> {
+  const log = await openLog(config);
+  const warn = (err: unknown) => log.warn({ err }, 'the store failed');
+  const { memory, outbox, states, close } = await openMatrixStore(config, warn);
+  const work = createWork({ memory });
+  const metrics = createMetrics();
+  const { allow, prefix, ...account } = config.matrix;
+  const sweeping = setInterval(() => {
+    const before = new Date(now().getTime() - answered_ms);
+    Promise.all([outbox.sweep(before), states.sweep(now())]).catch(warn);
+  }, sweep_ms);
+  sweeping.unref();
+  const closed = async () => {
+    clearInterval(sweeping);
+    await work.close();
+    await close();
+  };
+  try {
+    const matrix = await startMatrix({
+      account,
+      allow,
+      folder: config.data === undefined ? undefined : join(config.data, 'matrix'),
+      prefix,
+      questions: outbox,
+      states,
+      budget,
+      now,
+      log,
+      isCommand: (line) => commandIn(line) !== undefined,
+      isPrivate: (line) => commandIn(line)?.private ?? false,
+      answer: (line, who) => answerTyped(line, { ...who, now: now(), memory }, work),
+      files: (reply) => filesOf(reply, work),
+      tell: (what) => metrics.tell('matrix', what),
+    });
+    const missing = () => (matrix.isConnected() ? [] : ['a connection to Matrix']);
+    // Beside Discord it is that one's port.
+    const health =
+      config.port === undefined || config.discord
+        ? undefined
+        : await serveHealth({ port: config.port, metrics, missing });
+    log.info({ user: matrix.userId }, 'connected to Matrix');
+    const stop = async () => {
+      await matrix.stop();
+      await health?.close();
+      await closed();
+    };
+    return { stop, matrix, ...(health ? { health } : {}) };
+  } catch (error) {
+    await closed();
+    if (error instanceof Error && error.name === 'MatrixLoginError') throw new ConfigError(error.message);
+    throw error;
+  }
+}
+
+const nobody = { asker: '', place: '' };
+
+function asked(line: string, who: { asker: string; place: string } = nobody): Ask | undefined {
+  try {
+    return parseLine(line, commands, who);
+  } catch (error) {
+    if (error instanceof AskError) return undefined;
+    throw error;
+  }
+}
+
+/** The command a line begins with, even where the rest of it can't be read. */
+function commandIn(line: string): Command | undefined {
+  const lower = `${line.trim().toLowerCase()} `;
+  const named = commands.filter(({ name }) => lower.startsWith(`${name} `));
+  return named.toSorted((a, b) => b.name.length - a.name.length)[0];
+}
+
+/** A line that can't be read is told so here; one that can goes to whichever thread has time for it. */
+export function answerTyped(line: string, context: AskContext, work: Pick<Work, 'answer'>): Promise<Reply> {
+  const ask = asked(line, context);
+  return ask ? answerWith(ask, context, work) : answerLine(line, context);
+}
+
+async function filesOf({ card }: Extract<Reply, { kind: 'card' }>, work: Work): Promise<readonly FileOut[]> {
+  const shown = shownOf(card);
+  const pictures: FileOut[] = [];
+  for (const { id, alt } of shown) {
+    const bytes = await work.picture(card, id, { units: card.units, theme: 'light' });
+    const name = `${[...card.command.split(' '), id].join('-')}.png`;
+    pictures.push({ name, type: 'image/png', bytes, alt, size_px: sizeOf(bytes) });
+  }
+  const { attachment } = card;
+  if (!attachment) return pictures;
+  const { name, text } = attachment;
+  return [...pictures, { name, type: 'text/plain', bytes: new TextEncoder().encode(text), alt: name }];
+}
+
+/** The first drawing and the chart: only what was drawn for the answer, and no album of it. */
+const shownOf = ({ drawings = [], chart }: Card): readonly { readonly id: string; readonly alt: string }[] => [
+  ...drawings.slice(0, 1),
+  ...(chart ? [{ id: 'chart', alt: chart.alt }] : []),
+];
+
+/** Width and height stand at fixed places in a PNG's first chunk. */
+function sizeOf(png: Uint8Array): { width: number; height: number } {
+  const view = new DataView(png.buffer, png.byteOffset);
+  return { width: view.getUint32(16), height: view.getUint32(20) };
+}

@@ -67,10 +67,11 @@ describe('a folder', () => {
   };
 
   test('is made, and nobody else reads it', async () => {
-    data = join(data, 'made', 'here');
-    await save(await open());
+    const made = join(data, 'made', 'here');
+    store = await openStore({ data: made });
+    await save(store);
     const modes = ['', 'teemer.sqlite', 'teemer.sqlite-wal', 'teemer.sqlite-shm'].map(
-      (name) => statSync(join(data, name)).mode & 0o777,
+      (name) => statSync(join(made, name)).mode & 0o777,
     );
     expect(modes).toEqual([0o700, 0o600, 0o600, 0o600]);
   });

@@ -16,7 +16,7 @@ const sweep_ms = 3_600_000;
 
 /** The bot on Discord, until it is told to stop. Resolves once it is connected. */
 export async function openDiscord(
-  config: Config & { readonly discord: DiscordConfig },
+  config: Pick<Config, 'log' | 'port' | 'data' | 'databaseUrl'> & { readonly discord: DiscordConfig },
   now: () => Date = () => new Date(),
 ): Promise<{ stop(): Promise<void>; readonly health?: Health }> {
   const log = await openLog(config);

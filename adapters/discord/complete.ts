@@ -52,14 +52,17 @@ const buildOptions = ['name', 'build'];
 const has = (typed: string) => (name: string) => name.toLowerCase().includes(typed.toLowerCase());
 
 /** A bare number with every unit it can have, the asker's own system first. */
-function withUnits({ dimensions = [] }: OptionMeta, { typed, units }: Typing): readonly Choice[] {
+function withUnits({ dimensions = [] }: OptionMeta, { typed, units: reader }: Typing): readonly Choice[] {
   const [, number, begun = ''] = /^([\d.,]+(?: \d+\/\d+)?)\s*([^\d\s]*)$/.exec(typed) ?? [];
   if (number === undefined) return [];
-  const fitting = [...new Set([...UNITS.values()].flat())].filter(
-    ({ dimension, name }) =>
-      dimensions.includes(dimension) && name.toLowerCase().startsWith(begun.toLowerCase()) && name !== 'K',
+  const units = [...UNITS].flatMap(([key, meanings]) =>
+    meanings.filter(({ name }) => {
+      const lower = name.toLowerCase();
+      return lower === key && lower.startsWith(begun.toLowerCase()) && name !== 'K';
+    }),
   );
-  const own = fitting.filter(({ system }) => system === undefined || system === units);
+  const fitting = dimensions.flatMap((one) => units.filter(({ dimension }) => dimension === one));
+  const own = fitting.filter(({ system }) => system === undefined || system === reader);
   return [...own, ...fitting.filter((unit) => !own.includes(unit))].map(({ name }) => {
     const text = name === '%' ? `${number}%` : `${number} ${name}`;
     return { name: text, value: text };

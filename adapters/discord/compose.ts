@@ -71,10 +71,12 @@ const tooMany = (wait_s: number, ask: Ask, cautions: readonly Caution[]): Reply 
 export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean, parts: DeskParts): Promise<Outcome> {
   const state = newStateId();
   if (reply.kind === 'error') {
-    const command = parts.commands.find(({ name }) => name === ask.command);
+    const about = await mistaken(ask, who, parts);
+    const command = parts.commands.find(({ name }) => name === about.command);
     const tryLine =
       reply.error.code === 'refused' ? undefined : sendable(reply.tryLine ?? reply.error.example, who, parts);
-    const keeps = await kept(state, { ask, answered: false, next: tryLine === undefined ? [] : [tryLine] }, who, parts);
+    const next = tryLine === undefined ? [] : [tryLine];
+    const keeps = await kept(state, { ask: about, answered: false, next }, who, parts);
     const buttons = keeps ? errorButtons({ state, tryLine, command, choose: choiceOf(reply, command) }) : [];
     return { message: withButtons(errorMessage(reply), buttons), ephemeral: true, refused: true };
   }
@@ -96,9 +98,18 @@ export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean,
 
 const withButtons = (message: Message, components: Message['components']): Message => ({ ...message, components });
 
+/** The question a mistake is about: of `again`, the one that was to be asked again. */
+async function mistaken(ask: Ask, who: Who, { commands, memory }: DeskParts): Promise<Ask> {
+  if (!commands.find(({ name }) => name === ask.command)?.aboutLast) return ask;
+  return (await lastOf(who, memory)) ?? ask;
+}
+
+const lastOf = (who: Who, memory: DeskParts['memory']) =>
+  within(memory.lastAsk(who), 500, undefined).catch(() => undefined);
+
 /** The question as it was remembered: with what another answer filled in, so that it means the same later. */
 async function asked(ask: Ask, command: Command | undefined, who: Who, { memory }: DeskParts): Promise<Ask> {
-  const last = await within(memory.lastAsk(who), 500, undefined).catch(() => undefined);
+  const last = await lastOf(who, memory);
   return last && (command?.passing || last.command === command?.name) ? last : ask;
 }
 

@@ -20,7 +20,7 @@ let data: string;
 
 const open = () => {
   const discord = { token: peer.token, api: peer.rest };
-  return openDiscord({ log: 'silent', color: false, data, discord });
+  return openDiscord({ log: 'silent', data, discord });
 };
 
 beforeAll(async () => {
@@ -62,7 +62,8 @@ function slashOf(line: string, who: Who = {}): Promise<Seen> {
   return peer.slash({ ...slashName(command, commands), options }, who);
 }
 
-const done = (seen: Seen) => seen.until(({ messages }) => messages.some(({ loading }) => !loading));
+// Within the default limit on any machine but one that is busy with every other test.
+const done = (seen: Seen) => seen.until(({ messages }) => messages.some(({ loading }) => !loading), 25_000);
 const asked = async (line: string, who: Who = {}) => done(await slashOf(line, who));
 const shown = (seen: Seen): SeenMessage => seen.messages.findLast(({ deleted, loading }) => !deleted && !loading)!;
 const words = (seen: Seen): string => JSON.stringify(shown(seen).embeds) + shown(seen).content;
@@ -199,6 +200,15 @@ describe('mistakes', () => {
     expect(words(right)).not.toContain('Expected');
   });
 
+  test('a choice that is none is offered as a menu', async () => {
+    const who = { user: 'chooser' };
+    await asked('mix 30 L', who);
+    const wrong = await asked('again ram=medium', who);
+    const menu = controls(wrong).find((control) => control.custom_id?.startsWith('t1:v:'))?.custom_id ?? '';
+    const right = await done(await peer.select(wrong, menu, ['light'], who));
+    expect(words(right)).toContain('rammed how light');
+  });
+
   test('what is typed comes back without pinging or formatting anything', async () => {
     const seen = await asked('stuff @everyone **x** <@1> [a](https://b.example)', { user: 'rude' });
     expect(words(seen)).not.toMatch(/@everyone|<@1>|[^\\]\[a\]/);
@@ -295,6 +305,19 @@ describe('a bad line', () => {
     expect(first.messages).toHaveLength(1);
     expect(later.messages).toHaveLength(1);
     expect(peer.seen.length).toBe(before + 2);
+  });
+
+  test('a platform that asks for patience is asked again later', async () => {
+    peer.faults.rateLimit(1);
+    const seen = await asked('mix 30 L', { user: 'limited', place: 'bot-dm' });
+    expect(words(seen)).toContain('clay');
+  });
+
+  test('a session that is taken away is begun anew', async () => {
+    const begun = peer.sessions.identified.length;
+    peer.faults.invalidSession(false);
+    await expect.poll(() => peer.sessions.identified.length, { timeout: 20_000 }).toBeGreaterThan(begun);
+    expect(words(await asked('mix 30 L', { user: 'renewed', place: 'bot-dm' }))).toContain('clay');
   });
 
   test('a platform that fails for a moment is asked again', async () => {

@@ -24,16 +24,28 @@ export async function openKept(
   return { memory: forgiving(async () => memory, warn), handled, states, close };
 }
 
-/** Holds a value until it expires. */
+/** More than a club asks in a week; a store has no such bound. */
+const mostHeld = 50_000;
+
+/** Holds a value until it expires, or until too many came after it. */
 function expiring() {
-  const held = new Map<string, { readonly value: unknown; readonly until_ms: number }>();
+  const held = new Map<string, { readonly value: unknown; readonly until_ms: number; readonly asker: string }>();
   const live = (id: string, now: Date) => {
     const found = held.get(id);
     return found && found.until_ms > now.getTime() ? found : undefined;
   };
   return {
-    held,
     live,
+    hold(id: string, value: unknown, until_ms: number, asker = ''): void {
+      held.delete(id);
+      held.set(id, { value, until_ms, asker });
+      const [oldest] = held.keys();
+      if (held.size > mostHeld && oldest !== undefined) held.delete(oldest);
+    },
+    drop: async (id: string) => held.delete(id),
+    forget(asker: string): void {
+      for (const [id, one] of held) if (one.asker === asker) held.delete(id);
+    },
     async sweep(now: Date): Promise<number> {
       const gone = [...held.keys()].filter((id) => !live(id, now));
       for (const id of gone) held.delete(id);
@@ -43,23 +55,30 @@ function expiring() {
 }
 
 function inProcess(): Kept {
+  const memory = inProcessMemory();
   const [events, states] = [expiring(), expiring()];
   return {
-    memory: inProcessMemory(),
+    memory: {
+      ...memory,
+      async forget(asker) {
+        await memory.forget(asker);
+        states.forget(asker);
+      },
+    },
     handled: {
       async first(id, { now, keep_s }) {
         if (events.live(id, now)) return false;
-        events.held.set(id, { value: true, until_ms: now.getTime() + keep_s * 1000 });
+        events.hold(id, true, now.getTime() + keep_s * 1000);
         return true;
       },
       sweep: events.sweep,
     },
     states: {
-      async put(id, value, { now, keep_s }) {
-        states.held.set(id, { value: structuredClone(value), until_ms: now.getTime() + keep_s * 1000 });
+      async put(id, value, { now, keep_s, asker }) {
+        states.hold(id, structuredClone(value), now.getTime() + keep_s * 1000, asker);
       },
       get: async (id, now) => states.live(id, now)?.value,
-      drop: async (id) => states.held.delete(id),
+      drop: states.drop,
       sweep: states.sweep,
     },
     close: async () => {},

@@ -82,6 +82,8 @@ export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean,
   }
   const { card } = reply;
   const command = parts.commands.find(({ name }) => name === card.command);
+  // `again` may lead to what is private.
+  const ephemeral = quiet || command?.private === true;
   const [picture, about] = await Promise.all([
     parts.picture(reply).catch((error) => {
       parts.log.error({ err: error, command: card.command }, 'a picture could not be drawn');
@@ -92,8 +94,8 @@ export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean,
   const answered = parts.commands.some(({ name, passing }) => name === about.command && !passing);
   const keeps = await kept(state, { ask: about, answered, next: nextOf(card).map(({ line }) => line) }, who, parts);
   const { alone } = who;
-  const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral: quiet, alone }) : [];
-  return { message: withButtons(messageOf(card, picture), buttons), ephemeral: quiet };
+  const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral, alone }) : [];
+  return { message: withButtons(messageOf(card, picture), buttons), ephemeral };
 }
 
 const withButtons = (message: Message, components: Message['components']): Message => ({ ...message, components });

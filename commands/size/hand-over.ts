@@ -1,5 +1,5 @@
 import { findMaterial } from '../../core/materials/catalogue.ts';
-import { type SizeParts, typedLength } from './parts.ts';
+import type { SizeParts } from './parts.ts';
 
 /** What `mix`, `wall` and `melt` take by for=last, as it would be typed. */
 export function handsOver({
@@ -37,6 +37,15 @@ export function handsOver({
     ...(options.metal === undefined ? {} : { metal: options.metal }),
   };
 }
+
+/**
+ * Finer than a tape, so that an answer in the other units is the same answer. Never three decimals: `40.748` may be
+ * read as thousands.
+ */
+const typedLength = (length_m: number, units: SizeParts['units']): string =>
+  units === 'US' ? `${decimals(length_m / 0.0254, 4)} in` : `${decimals(length_m * 1000, 2)} mm`;
+const decimals = (value: number, most: number): string =>
+  String(Number(value.toFixed(most))).replace(/\.\d{3}$/, '$&0');
 
 const cubicFoot_m3 = 0.028316846592;
 const typedVolume = (volume_m3: number, units: SizeParts['units']): string =>

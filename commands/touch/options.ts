@@ -8,7 +8,7 @@ const [coldest_K, hottest_K] = [273.15, 1800];
 
 export const touchOptions = z.strictObject({
   temperature: quantity({
-    label: 'temperature of the surface',
+    label: 'the surface',
     dimensions: ['temperature'],
     plainUnit: degrees,
     min: coldest_K,

@@ -3,10 +3,17 @@ import type { LayerHeat } from '../../core/heat/wall-limits.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
-import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { wallChart } from './chart.ts';
-import { depthFigures, heatFigures, interfaceFigures, shellFigures, touchFigures } from './figures.ts';
+import {
+  depthFigures,
+  dryingFigures,
+  heatFigures,
+  infraredFigures,
+  interfaceFigures,
+  shellFigures,
+  touchFigures,
+} from './figures.ts';
 import { layerText, thickerText } from './layers.ts';
 import { wallNotes } from './notes.ts';
 import type { WallOptions } from './options.ts';
@@ -23,20 +30,21 @@ interface Parts {
 const inch_m = 0.0254;
 
 export function wallCard(parts: Parts): Answer {
-  const { asked, answer, options, context } = parts;
+  const { asked, answer, context } = parts;
   const { units } = context;
   return {
     headline: headlineOf(answer, units),
     figures: [
       ...shellFigures(answer),
+      ...infraredFigures(answer),
+      ...dryingFigures(answer),
       ...touchFigures(answer, units),
       ...interfaceFigures(answer, units),
       ...heatFigures(answer),
       ...depthFigures(answer, units),
     ],
-    table: pathTable(answer, units),
     chart: wallChart(answer, units),
-    notes: wallNotes(answer, asked, options, units),
+    notes: wallNotes(answer, asked, units),
     assumed: asked.assumed,
     doubt: doubtOf(answer, units),
     sources: sourcesOf(parts),
@@ -47,21 +55,19 @@ export function wallCard(parts: Parts): Answer {
   };
 }
 
-function doubtOf({ doubt, outside_model }: WallAnswer, units: UnitSystem): string {
-  if (doubt) return `${doubt.input} (${Math.round(doubt.share * 100)} % of the spread of the shell's peak)`;
+/** How many inputs are named, and the least share worth it. */
+const named = { most: 3, share: 0.05 } as const;
+
+/** The inputs that move the shell's peak, in the order of their shares of its spread. */
+function doubtOf({ doubts, outside_model }: WallAnswer, units: UnitSystem): string {
+  const [most, ...others] = doubts.slice(0, named.most).filter(({ share }, at) => at === 0 || share >= named.share);
+  const percent = (share: number) => `${Math.round(share * 100)} %`;
+  if (most) {
+    const first = `${most.input} (${percent(most.share)} of the spread of the shell's peak)`;
+    return [first, ...others.map(({ input, share }) => `${input} (${percent(share)})`)].join(', then ');
+  }
   const [first] = outside_model;
   return first ? reasonOf(first, units) : 'nothing that was sampled';
-}
-
-function pathTable({ paths }: WallAnswer, units: UnitSystem): Table {
-  return {
-    columns: ['held for long, heat leaves by', 'loss', 'share'],
-    rows: paths.paths.map(({ path, loss_W, share }) => [
-      path,
-      formatSi(loss_W, 'W', units),
-      `${(share * 100).toFixed(0)} %`,
-    ]),
-  };
 }
 
 function sourcesOf({ answer, asked }: Parts): readonly string[] {
@@ -142,7 +148,6 @@ function limitNumbers([first, ...behind]: readonly LayerHeat[]): Record<string, 
 
 function nextLines({ asked, answer, context: { commands, units } }: Parts): NonNullable<Answer['next']> {
   const has = (name: string) => commands.some((one) => one.name === name);
-  const last = asked.layers.at(-1);
   const recipe = recipes.some(({ lining }) => lining === asked.layers[0]?.material.id);
   return [
     { label: 'another inch behind', line: `again ${thickerText(asked.layers, inch_m, units)}` },
@@ -158,8 +163,6 @@ function nextLines({ asked, answer, context: { commands, units } }: Parts): NonN
         ]
       : []),
     ...(recipe && has('mix') ? [{ label: 'the mix for its hot face', line: 'mix for=last' }] : []),
-    ...(last && has('stuff') ? [{ label: 'where its backing fails', line: `stuff ${last.material.id}` }] : []),
-    { label: 'how that was worked out', line: 'why' },
   ];
 }
 

@@ -166,7 +166,7 @@ const noSemicolon = (part: string) =>
     code: 'unreadable',
     what: `"${part.slice(0, 60)}" holds more than one layer, or a material that is not in the catalogue`,
     expected: '";" between layers, hot side first',
-    example: part.replace(/(?<=[\p{L})])(?: vs\.?)?\s+(?=\d)/giu, '; '),
+    example: part.replace(/(?<=[\p{L})])\s*(?:[,+&/|]|\b(?:vs\.?|and|then|plus)\b)?\s*(?=\d)/giu, '; '),
   });
 
 const tooLong = (text: string) =>

@@ -7,32 +7,23 @@ import { shortName } from '../../core/heat/wall-question.ts';
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
-import type { WallOptions } from './options.ts';
+import { shiny } from './figures.ts';
 import type { AskedWall } from './question.ts';
 import { hottestShell_K, waitFor } from './words.ts';
 
-/** Below this an infrared thermometer set to 0.95 is far off. */
-const shiny = 0.6;
-
 /** What belongs to the numbers and is none itself. */
-export function wallNotes(
-  answer: WallAnswer,
-  { finish }: AskedWall,
-  options: WallOptions,
-  units: UnitSystem,
-): readonly string[] {
+export function wallNotes(answer: WallAnswer, { finish }: AskedWall, units: UnitSystem): readonly string[] {
   const rows: (string | undefined)[] = [
     touchNote(answer, finish, units),
     inchNote(answer),
+    pathNote(answer, units),
     powerNote(answer, units),
-    'The side wall only: lid, floor, pot and metal take heat beside it. All of it is lost by the next day.',
     lidNote(answer, units),
+    'A layer counts as that thick all the way up: where it tapers, give the thinnest place, as size hands it over.',
     finish.emissivity.typical < shiny
-      ? `An infrared thermometer set to 0.95 reads this shell far too cold: give it a spot of black stove paint, or correct it: touch reads=… surface=${finish.id}.`
+      ? `Do not trust an infrared reading of a shiny shell: a spot of black stove paint reads true, or correct it: touch reads=… surface=${finish.id}.`
       : undefined,
-    options.damp && options.damp.si > 0
-      ? 'Its water is taken to leave by the bore. Some goes outward instead and can keep the shell wet at 60 to 100 °C (140 to 212 °F) early on: do not trust a cool first hour.'
-      : undefined,
+    dryingNote(answer, units),
     paintNote(answer, finish, units),
     answer.model.question.lid_off_s > 0
       ? 'An open bore cools its face fast, which cracks it sooner than a closed night.'
@@ -67,10 +58,28 @@ function inchNote({ firing, layers, another_inch }: WallAnswer): string {
   return `Another inch of ${name}: the shell peaks ${cooler_dK} K (${Math.round(1.8 * cooler_dK)} °F) lower, and the wall stores ${Math.abs(share).toFixed(0)} % ${share >= 0 ? 'more' : 'less'}.`;
 }
 
+/** Once it has been held long: what the whole furnace loses but the gas, each path with its share. */
+function pathNote({ paths }: WallAnswer, units: UnitSystem): string {
+  const shares = paths.paths.map(({ path, share }) => `${path} ${(share * 100).toFixed(0)} %`).join(', ');
+  return `All that is the side wall's; pot and metal take heat besides. Held for long, ${formatSi(Number(paths.total_W.toPrecision(2)), 'W', units)} leave it: ${shares}.`;
+}
+
 function powerNote({ firing: { ramp_power_W } }: WallAnswer, units: UnitSystem): string {
-  const power = (watts: number) => formatSi(watts, 'W', units);
-  const needed = `Heating the side wall that fast takes ${power(ramp_power_W)} on average; a small burner or a blown charcoal bed leaves ${power(smallFire_W.low)} to ${power(smallFire_W.high)} in a furnace (from memory).`;
-  return ramp_power_W > smallFire_W.high ? `${needed} It will be slower than that: ramp= a longer time.` : needed;
+  const power = (watts: number) => formatSi(Number(watts.toPrecision(2)), 'W', units);
+  const needed = `Heating up takes ${power(ramp_power_W)} of the ${power(smallFire_W.low)} to ${power(smallFire_W.high)} that a small fire leaves in a furnace (from memory)`;
+  return ramp_power_W > smallFire_W.high
+    ? `${needed}: it will be slower than that, ramp= a longer time.`
+    : `${needed}.`;
+}
+
+/** Both bounds of what the steam of a damp lining does. */
+function dryingNote({ drying }: WallAnswer, units: UnitSystem): string | undefined {
+  if (!drying) return undefined;
+  const { dry_s, dried, shell_K, condensing_K } = drying;
+  const [cool, wet] = [shell_K, condensing_K].map((T) => formatSi(T, 'K', units));
+  const when = `${waitFor(dry_s)} after lighting`;
+  const state = dried ? `The lining is dry ${when}` : `The lining is not yet dry when the fire goes out, ${when}`;
+  return `${state}. If all its steam leaves by the bore the shell is at ${cool} then; if all condenses on the shell, that has been up to ${wet} and dripping. The truth lies between: a cool first hour proves nothing.`;
 }
 
 function lidNote({ run }: WallAnswer, units: UnitSystem): string {

@@ -36,6 +36,8 @@ const usual = {
 /** A hot face is not known better than this: no thermometer stands in it (judged). */
 const boreSpread_dK = 50;
 const airSpread_dK = 8;
+/** Nor by when: it is hot when it looks so, and no fire climbs in a straight line (judged). */
+const boreHurry = 0.3;
 
 /** The question with every default filled in, each default said. */
 export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
@@ -103,6 +105,7 @@ export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
       height_m,
       hot_K: around(hot_K, boreSpread_dK),
       ramp_s,
+      ramp_doubt: boreHurry,
       hold_s,
       lid_off_s,
       lid: assume(

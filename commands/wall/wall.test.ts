@@ -43,6 +43,11 @@ describe('wall', () => {
     expect(figure(card, 'wall.charcoal')?.value).toBeCloseTo((figure(card, 'wall.heat_in')?.value ?? 0) / 29.5e6, 6);
     expect(card.chart?.panels.map(({ bands }) => bands?.length)).toEqual([2, 1]);
     expect(card.chart?.panels[1]?.lines?.map(({ axis }) => axis)).toEqual(['x', 'y', 'y', 'y', 'y']);
+    expect(card.doubt).toMatch(
+      /^how .* \(\d+ % of the spread of the shell's peak\), then .* \(\d+ %\), then .* \(\d+ %\)$/,
+    );
+    const shares = [...card.doubt!.matchAll(/(\d+) %/g)].map(([, share]) => Number(share));
+    expect(shares).toEqual(shares.toSorted((a, b) => b - a));
     expect(card.doubt).toContain('vermiculite');
     for (const { override } of card.assumed) expect(override).toMatch(/^[a-z]+=/);
     expect(card.working.some(({ formula }) => formula.startsWith('energy'))).toBe(true);
@@ -74,9 +79,16 @@ describe('wall', () => {
     const zinc = await cardOf('wall 1 in castable; 2 in vermiculite hot=1100 °C finish=galvanised');
     expect(cautions(zinc)).toContain('zinc-shell-peels');
     expect(zinc.notes.join(' ')).toContain('infrared');
+    // Bright zinc reads far too cold, and by how much is told.
+    const [real, read] = ['wall.shell_peak', 'wall.infrared'].map((id) => figure(zinc, id)?.value ?? Number.NaN);
+    expect(read).toBeLessThan(real! - 40);
     const damp = await cardOf('wall 1.5 in clay-sand lining; 2 in vermiculite damp=6%');
     expect(damp.cautions[0]?.id).toBe('damp-lining-fast');
     expect(damp.cautions[0]?.leads).toBe(true);
+    // Both bounds of what its steam does.
+    expect(damp.notes.join(' ')).toMatch(/leaves by the bore the shell is at \d+ °F.*condenses on the shell.*\d+ °F/);
+    const drying = figure(damp, 'wall.shell_drying');
+    expect(drying!.range!.high).toBeGreaterThan(drying!.range!.low + 20);
     const slow = await cardOf('wall 1.5 in clay-sand lining; 2 in vermiculite damp=6% ramp=24 h');
     expect(cautions(slow)).not.toContain('damp-lining-fast');
   });
@@ -89,6 +101,19 @@ describe('wall', () => {
     expect(behind.cautions.some(({ leads }) => leads)).toBe(false);
     const aluminate = await cardOf('wall 1 in low cement castable; 2 in vermiculite');
     expect(aluminate.cautions.some(({ leads }) => leads)).toBe(false);
+  });
+
+  it('tells the loss of every path, and keeps the rare for why', async () => {
+    const card = await cardOf(plain);
+    expect(card.notes.join(' ')).toMatch(/leave it: (\w+ \d+ %, ){5}\w+ \d+ %/);
+    expect(card.working.flatMap(({ gives }) => Object.keys(gives))).toEqual(
+      expect.arrayContaining(['passed_450_m', 'passed_573_m', 'passed_900_m', 'most_W', 'side_W', 'vent_W']),
+    );
+  });
+
+  it('says that loose fill alone is no hot face', async () => {
+    expect((await cardOf('wall 2 in vermiculite')).headline).toContain('no hot face: put a lining before it');
+    expect((await cardOf(plain)).headline).not.toContain('no hot face');
   });
 
   it('is asked again with another inch, with the lid off, and hands its hot face to mix', async () => {
@@ -120,6 +145,9 @@ describe('what is wrong with a wall is said with the number, and a line that wor
     ['wall 4 m castable', 'out-of-range', /4 m/, 'wall 50 mm castable'],
     ['wall castable; 2 in perlite', 'missing', /no thickness/, 'wall 25 mm castable; 2 in perlite'],
     ['wall 1 in castable 2 in perlite', 'unreadable', /more than one layer/, 'wall 1 in castable; 2 in perlite'],
+    ['wall 1 in castable, 2 in perlite', 'unreadable', /more than one/, 'wall 1 in castable; 2 in perlite'],
+    ['wall 1 in castable + 2 in perlite', 'unreadable', /more than one/, 'wall 1 in castable; 2 in perlite'],
+    ['wall 1 in castable and 2 in perlite', 'unreadable', /more than one/, 'wall 1 in castable; 2 in perlite'],
     [
       'wall 1 in castable; 2 in perlite 1 in perlite',
       'unreadable',

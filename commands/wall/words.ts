@@ -22,7 +22,16 @@ export function headlineOf(answer: WallAnswer, units: UnitSystem): string {
   const [peak] = shellFigures(answer);
   const { lead = '', range } = peak ? formatFigure(peak, units) : {};
   const shell = `The shell peaks at ${lead}${range === undefined ? '' : ` (${range})`} ${whenOf(answer)}.`;
-  return [shell, touchOf(answer, units), ...limitsOf(answer, units), ...noRange(answer, units)].join(' ');
+  return [shell, touchOf(answer, units), ...noFace(answer), ...limitsOf(answer, units), ...noRange(answer, units)].join(
+    ' ',
+  );
+}
+
+/** What is no hot face is computed as one all the same: the reader is told first. */
+function noFace({ layers: [first] }: WallAnswer): readonly string[] {
+  const fit = first?.material.hotFace?.fit;
+  if (!first || (fit !== 'backup only' && fit !== 'never')) return [];
+  return [`${capital(shortName(first.material.name))} alone is no hot face: put a lining before it.`];
 }
 
 function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {

@@ -1,11 +1,14 @@
 import { at } from '../materials/curve.ts';
 import type { Step } from '../step.ts';
 import { lossParts } from './outside.ts';
+import { depthOf } from './transient/isotherms.ts';
 import type { Firing } from './wall-firing.ts';
 import { fuelFor_kg, heatOfFuel_J_kg } from './wall-fuel.ts';
 import type { LayerModel } from './wall-layers.ts';
 import { airDoubt, outsideOf, shortName, type WallModel } from './wall-question.ts';
 import type { WallRun } from './wall-run.ts';
+
+const marks_C = [450, 573, 900] as const;
 
 /** The working of the typical run: what was looked up, what was solved, and that its heat adds up. */
 export function wallSteps(model: WallModel, run: WallRun, firing: Firing): readonly Step[] {
@@ -31,6 +34,19 @@ export function wallSteps(model: WallModel, run: WallRun, firing: Firing): reado
       },
       gives: { shell_peak_K: firing.shell_peak_K, after_fire_out_s: firing.shell_peak_after_s },
       source: 'derived',
+    },
+    {
+      formula: 'most that the hot face takes over any minute; and on average up to heat',
+      inputs: { in_J: firing.in_J, ramp_s: question.ramp_s },
+      gives: { most_W: firing.peak_power_W, average_W: firing.ramp_power_W },
+      source: 'derived',
+    },
+    {
+      formula:
+        'how deep the wall ever passed 450 °C (hydrates of cement gone), 573 °C (quartz changes) and 900 °C (clay sinters)',
+      inputs: { hot_face_K: question.hot_K.typical },
+      gives: Object.fromEntries(marks_C.map((mark) => [`passed_${mark}_m`, depthOf(run, mark + 273.15)])),
+      source: 'from-memory',
     },
     ...lossParts(outsideOf(question, outer_radius_m, typical), firing.shell_peak_K).steps(),
     {

@@ -8,9 +8,9 @@ const fonts = {
 };
 
 export default defineConfig({
-  input: { ask: 'bot/ask.ts', main: 'bot/main.ts', work: 'bot/work/worker.ts' },
-  // Native code: it stays in node_modules, as the whole fonts do.
-  external: ['@resvg/resvg-js'],
+  input: { ask: 'bot/ask.ts', main: 'bot/main.ts', register: 'bot/register.ts', work: 'bot/work/worker.ts' },
+  // Native code and WebAssembly: they stay in node_modules, as the whole fonts do.
+  external: ['@resvg/resvg-js', '@matrix-org/matrix-sdk-crypto-wasm'],
   platform: 'node',
   plugins: [fonts],
   output: { dir: 'dist', format: 'esm', minify: true, cleanDir: true },

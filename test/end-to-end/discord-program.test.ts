@@ -4,12 +4,12 @@ import { createServer } from 'node:net';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
+import { programOf, root } from './program.ts';
 
 // Starting takes a second; on a machine busy with other tests many.
 vi.setConfig({ testTimeout: 120_000 });
 
 /** The program as it is started by hand, with nothing but its settings. */
-const root = new URL('../../', import.meta.url);
 const run = promisify(execFile);
 let peer: Peer;
 let program: ChildProcess | undefined;
@@ -29,7 +29,7 @@ const settings = (more: Record<string, string> = {}) => ({
   ...more,
 });
 const register = async (...typed: string[]) =>
-  (await run(process.execPath, ['bot/register.ts', ...typed], { cwd: root, env: settings() })).stdout;
+  (await run(process.execPath, [programOf('bot/register.ts'), ...typed], { cwd: root, env: settings() })).stdout;
 
 async function freePort(): Promise<number> {
   const server = createServer().listen(0, '127.0.0.1');
@@ -49,7 +49,7 @@ test('registers once, then finds nothing to change', async () => {
 test('answers on every shard, says when it is ready, and leaves when told to', async () => {
   await register();
   const port = await freePort();
-  program = spawn(process.execPath, ['bot/main.ts'], {
+  program = spawn(process.execPath, [programOf('bot/main.ts')], {
     cwd: root,
     env: settings({ TEEMER_PORT: String(port), TEEMER_LOG: 'info', TEEMER_SHARDS: '0-1/2' }),
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -75,7 +75,7 @@ test('answers on every shard, says when it is ready, and leaves when told to', a
 
 test('a token that is refused ends the program, and the token is not said', async () => {
   const env = { ...settings(), DISCORD_TOKEN: 'c2VjcmV0.c2VjcmV0.c2VjcmV0' };
-  const failed = await run(process.execPath, ['bot/main.ts'], { cwd: root, env }).catch((error) => error);
+  const failed = await run(process.execPath, [programOf('bot/main.ts')], { cwd: root, env }).catch((error) => error);
   expect(failed.code).not.toBe(0);
   expect(`${failed.stdout}${failed.stderr}`).not.toContain('c2VjcmV0');
 });

@@ -3,25 +3,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { REST } from 'discord.js';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { fieldNames, moreOption } from '../../adapters/discord/bodies.ts';
-import { slashName } from '../../adapters/discord/names.ts';
 import { register } from '../../adapters/discord/register.ts';
-import { openDiscord } from '../../bot/discord.ts';
-import type { Command } from '../../commands/command.ts';
-import { parseLine } from '../../commands/grammar.ts';
-import { metaOf } from '../../commands/options.ts';
 import { commands } from '../../commands/registry.ts';
 import { type Peer, type Seen, type SeenMessage, startDiscordPeer, type Who } from '../peers/discord/peer.ts';
+import { slashOf } from '../peers/discord/typed.ts';
+import { openBot } from './discord-bot.ts';
 
-/** The program's own wiring against the loopback platform, which judges everything that is sent. */
+/** The bot at the loopback platform, which judges everything that is sent. */
 let peer: Peer;
-let bot: Awaited<ReturnType<typeof openDiscord>>;
+let bot: Awaited<ReturnType<typeof openBot>>;
 let data: string;
 
-const open = () => {
-  const discord = { token: peer.token, api: peer.rest };
-  return openDiscord({ log: 'silent', data, discord });
-};
+const open = () => openBot(peer, { data });
 
 beforeAll(async () => {
   data = await mkdtemp(join(tmpdir(), 'discord-'));
@@ -42,29 +35,8 @@ afterEach(() => {
   expect(mine).toEqual([]);
 });
 
-/** A typed line as somebody would fill it into the platform's fields. */
-function slashOf(line: string, who: Who = {}): Promise<Seen> {
-  const ask = parseLine(line, commands, { asker: '', place: '' });
-  const command = commands.find(({ name }) => name === ask.command) as Command;
-  const fields = fieldNames(command);
-  const known = Object.entries(ask.options).filter(([name]) => fields.includes(name));
-  const others = Object.entries(ask.options).filter(([name]) => !fields.includes(name));
-  const more = others.map(([name, value]) => `${name}=${value}`).join(' ');
-  const fieldOf = (name: string, value: string) => {
-    const field = command.options.shape[name];
-    const { choices = [] } = field ? metaOf(field as never) : {};
-    return choices.find((choice) => choice.toLowerCase() === value.toLowerCase()) ?? value;
-  };
-  const options = Object.fromEntries([
-    ...known.map(([name, value]) => [name, fieldOf(name, value)]),
-    ...(more === '' ? [] : [[moreOption, more]]),
-  ]);
-  return peer.slash({ ...slashName(command, commands), options }, who);
-}
-
-// Within the default limit on any machine but one that is busy with every other test.
 const done = (seen: Seen) => seen.until(({ messages }) => messages.some(({ loading }) => !loading), 25_000);
-const asked = async (line: string, who: Who = {}) => done(await slashOf(line, who));
+const asked = async (line: string, who: Who = {}) => done(await peer.slash(slashOf(line), who));
 const shown = (seen: Seen): SeenMessage => seen.messages.findLast(({ deleted, loading }) => !deleted && !loading)!;
 const words = (seen: Seen): string => JSON.stringify(shown(seen).embeds) + shown(seen).content;
 

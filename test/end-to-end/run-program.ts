@@ -1,7 +1,5 @@
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
+import { programOf, root } from './program.ts';
 
 export interface Ran {
   readonly out: string;
@@ -9,14 +7,15 @@ export interface Ran {
   readonly code: number | null;
 }
 
-/** A real process with piped input, the way a shell starts it. */
+/** A real process with piped input, the way a shell starts it: of the source, or of the bundle. */
 export function runProgram(
   file: string,
   typed: readonly string[],
   input = '',
   env: Readonly<Record<string, string>> = {},
 ): Promise<Ran> {
-  const child = spawn(process.execPath, [file, ...typed], { cwd: root, env: { PATH: process.env.PATH, ...env } });
+  const started = [programOf(file), ...typed];
+  const child = spawn(process.execPath, started, { cwd: root, env: { PATH: process.env.PATH, ...env } });
   let out = '';
   let err = '';
   child.stdout.setEncoding('utf8').on('data', (text) => (out += text));

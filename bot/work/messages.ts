@@ -11,6 +11,7 @@ export interface JobContext {
   readonly asker: string;
   readonly place: string;
   readonly now: Date;
+  readonly mayModerate: boolean;
 }
 
 /** A fault as data; the thread it happened in may be gone. */

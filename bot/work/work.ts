@@ -135,8 +135,8 @@ export function createWork({
   return {
     picture: (card, which, look) =>
       asked({ kind: 'picture', card, look, ...(which === undefined ? {} : { which }) }) as Promise<Uint8Array>,
-    answer: (ask, { asker, place, now }) =>
-      asked({ kind: 'answer', ask, context: { asker, place, now } }) as Promise<Reply>,
+    answer: (ask, { asker, place, now, mayModerate = true }) =>
+      asked({ kind: 'answer', ask, context: { asker, place, now, mayModerate } }) as Promise<Reply>,
     close: async () => {
       closed = true;
       clearTimeout(timer);

@@ -17,7 +17,8 @@ export function quietLogger(log: Log): Logger {
     error: told,
     getChild: () => quiet,
   };
-  for (const level of ['trace', 'debug', 'info', 'warn', 'error'] as const) sdkLogger[level] = quiet[level];
+  // Parts of it use a logger of the module instead, or a child of that.
+  Object.assign(sdkLogger, quiet, { log: nothing });
   return quiet;
 }
 

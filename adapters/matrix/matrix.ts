@@ -135,6 +135,8 @@ export async function startMatrix({ account, allow, folder, questions, ...parts 
     client.on(ClientEvent.Sync, (state) => void (state === SyncState.Prepared && resolve()));
   });
   await client.startClient({ filter: filterFor(me), initialSyncLimit: 1, disablePresence: true, pollTimeout: 30_000 });
+  // Calls are none of its business.
+  client.matrixRTC.stop();
   await prepared;
   if (crypto && recovery) {
     if (unclean && restored) await rewound(client);

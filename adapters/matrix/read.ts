@@ -69,12 +69,12 @@ export function addressed(words: string, { prefix, names }: Address): string | u
     const rest = words.slice(prefix.length);
     if (rest === '' || /^\s/.test(rest)) return rest.trim() || 'help';
   }
-  for (const name of names) {
+  for (const name of names.toSorted((a, b) => b.length - a.length)) {
     if (name === '') continue;
     const at = lower.startsWith(name.toLowerCase()) ? 0 : lower.startsWith(`@${name.toLowerCase()}`) ? 1 : -1;
     if (at < 0) continue;
     const rest = words.slice(at + name.length);
-    if (rest === '' || /^(?:[:,]|\s)/.test(rest)) return rest.replace(/^[:,\s]+/, '').trim() || 'help';
+    if (/^[:,]?(?:\s|$)/.test(rest)) return rest.replace(/^[:,\s]+/, '').trim() || 'help';
   }
   return undefined;
 }

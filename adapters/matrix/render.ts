@@ -32,23 +32,30 @@ export function renderReply(reply: Reply): Faces {
   return reply.kind === 'card' ? renderCard(reply.card) : renderError(reply);
 }
 
+/** Each step leaves out a little more, so the longest that fits is found by halving. */
 function renderCard(card: Card): Faces {
-  let kept: Kept | undefined = {
-    sources: true,
-    rows: card.table?.rows.length ?? 0,
-    figures: card.figures.length,
-    working: card.command === 'why',
-    basis: true,
-    notes: true,
-    next: true,
-  };
-  let faces = facesOf(cardBlocks(card, kept));
-  while (bytesOf(faces) > mostBytes) {
-    kept = fewer(kept);
-    if (!kept) break;
-    faces = facesOf(cardBlocks(card, kept));
+  const steps: Kept[] = [
+    {
+      sources: true,
+      rows: card.table?.rows.length ?? 0,
+      figures: card.figures.length,
+      working: card.command === 'why',
+      basis: true,
+      notes: true,
+      next: true,
+    },
+  ];
+  const faces = (at: number) => facesOf(cardBlocks(card, steps[at]!));
+  const whole = faces(0);
+  if (fits(whole)) return whole;
+  for (let next = fewer(steps[0]!); next; next = fewer(next)) steps.push(next);
+  let [first, last] = [1, steps.length - 1];
+  while (first < last) {
+    const middle = (first + last) >> 1;
+    if (fits(faces(middle))) last = middle;
+    else first = middle + 1;
   }
-  return faces;
+  return faces(first);
 }
 
 function fewer(kept: Kept): Kept | undefined {
@@ -177,4 +184,4 @@ export const linesBelow = (reply: Reply): readonly string[] =>
 
 const facesOf = (blocks: readonly Block[]): Faces => ({ body: textOf(blocks), formatted_body: htmlOf(blocks) });
 
-const bytesOf = (faces: Faces): number => new TextEncoder().encode(JSON.stringify(faces)).length;
+const fits = (faces: Faces): boolean => new TextEncoder().encode(JSON.stringify(faces)).length <= mostBytes;

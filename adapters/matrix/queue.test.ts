@@ -1,0 +1,155 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { Later } from './door.ts';
+import type { Questions } from './ports.ts';
+import { createQueue, type Waiting } from './queue.ts';
+
+/** The store's promises, in memory. */
+function inMemory(): Questions & {
+  readonly rows: Map<string, { body: unknown; due: number; until: number; attempt: number; over: boolean }>;
+} {
+  const rows = new Map<string, { body: unknown; due: number; until: number; attempt: number; over: boolean }>();
+  return {
+    rows,
+    async enqueue({ key, body, dueAt }) {
+      if (rows.has(key)) return false;
+      rows.set(key, { body, due: dueAt.getTime(), until: 0, attempt: 0, over: false });
+      return true;
+    },
+    async claim(_channel, { now, lease_s, limit }) {
+      const open = [...rows].filter(([, { due, until, over }]) => !over && due <= +now && until <= +now);
+      return open.slice(0, limit).map(([key, row]) => {
+        row.until = +now + lease_s * 1000;
+        row.attempt += 1;
+        return { key, body: row.body, attempt: row.attempt };
+      });
+    },
+    async sent(key) {
+      rows.get(key)!.over = true;
+      return true;
+    },
+    async failed({ key, attempt }, { retryAt }) {
+      const row = rows.get(key)!;
+      if (row.attempt !== attempt) return false;
+      row.until = 0;
+      if (retryAt) row.due = +retryAt;
+      else row.over = true;
+      return true;
+    },
+  };
+}
+
+const log = { debug: vi.fn(), info: vi.fn(), warn: vi.fn(), error: vi.fn() };
+const question = (event: string, sender = '@ann:t'): Waiting => ({ room: '!r', event, sender });
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+function opened(handle: (one: Waiting, attempt: number) => Promise<void>, questions = inMemory()) {
+  const over: string[] = [];
+  const queue = createQueue({
+    questions,
+    handle,
+    over: ({ event }) => void over.push(event),
+    now: () => new Date(Date.now()),
+    log,
+  });
+  queue.start();
+  return { queue, questions, over };
+}
+
+describe('questions that wait', () => {
+  test('each is handled once, however often it is heard', async () => {
+    const handled: string[] = [];
+    const { queue, over } = opened(async ({ event }) => void handled.push(event));
+    expect(await queue.ask('$1', question('$1'))).toBe(true);
+    expect(await queue.ask('$1', question('$1'))).toBe(false);
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(await queue.ask('$1', question('$1'))).toBe(false);
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(handled).toEqual(['$1']);
+    expect(over).toEqual(['$1']);
+  });
+
+  test('one person’s in their order, another’s beside them', async () => {
+    const begun: string[] = [];
+    const { queue } = opened(async ({ event }) => {
+      begun.push(event);
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    });
+    for (const event of ['$1', '$2', '$3']) await queue.ask(event, question(event));
+    await queue.ask('$4', question('$4', '@bob:t'));
+    queue.poke();
+    await vi.advanceTimersByTimeAsync(50);
+    expect(begun).toEqual(['$1', '$4']);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(begun).toEqual(['$1', '$4', '$2', '$3']);
+  });
+
+  test('what passes is tried until it is through, longer and longer apart', async () => {
+    const at: number[] = [];
+    const { queue } = opened(async () => {
+      at.push(Date.now());
+      if (at.length < 8) throw new Later('away');
+    });
+    await queue.ask('$1', question('$1'));
+    await vi.advanceTimersByTimeAsync(120_000);
+    const gaps = at.slice(1).map((time, index) => (time - at[index]!) / 1000);
+    expect(at).toHaveLength(8);
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(16);
+    expect(gaps).toEqual(gaps.toSorted((a, b) => a - b));
+  });
+
+  test('a fault is tried three times and then given up, with a word in the log', async () => {
+    let tries = 0;
+    const { queue, questions, over } = opened(async () => {
+      tries += 1;
+      throw new RangeError('no such room');
+    });
+    await queue.ask('$1', question('$1'));
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(tries).toBe(3);
+    expect(over).toEqual(['$1']);
+    expect(questions.rows.get('matrix:$1')?.over).toBe(true);
+    expect(log.error).toHaveBeenCalledTimes(1);
+  });
+
+  test('what takes longer than its hold is not begun twice', async () => {
+    let begun = 0;
+    const { queue, questions } = opened(async () => {
+      begun += 1;
+      await new Promise((resolve) => setTimeout(resolve, 30_000));
+    });
+    await queue.ask('$1', question('$1'));
+    await vi.advanceTimersByTimeAsync(40_000);
+    expect(begun).toBe(1);
+    expect(questions.rows.get('matrix:$1')?.over).toBe(true);
+  });
+
+  test('what a killed process held is taken up by the next', async () => {
+    const questions = inMemory();
+    const hangs = opened(() => new Promise(() => {}), questions);
+    await hangs.queue.ask('$1', question('$1'));
+    await vi.advanceTimersByTimeAsync(1500);
+    void hangs.queue.stop();
+    const handled: string[] = [];
+    opened(async ({ event }) => void handled.push(event), questions);
+    await vi.advanceTimersByTimeAsync(7000);
+    expect(handled).toEqual(['$1']);
+  });
+
+  test('a stop waits for what was begun and begins nothing more', async () => {
+    const handled: string[] = [];
+    const { queue } = opened(async ({ event }) => {
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      handled.push(event);
+    });
+    await queue.ask('$1', question('$1'));
+    queue.poke();
+    await vi.advanceTimersByTimeAsync(10);
+    const stopped = queue.stop();
+    await queue.ask('$2', question('$2'));
+    await vi.advanceTimersByTimeAsync(20_000);
+    await stopped;
+    expect(handled).toEqual(['$1']);
+  });
+});

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import type { UnitSystem } from '../core/quantity/figure.ts';
+import type { Spread } from '../core/materials/spread.ts';
+import type { SiUnit, UnitSystem } from '../core/quantity/figure.ts';
 import type { Card, Reply } from './card.ts';
 import type { Build, Memory } from './memory.ts';
 
@@ -50,6 +51,18 @@ export type Answer = Omit<
     readonly hazards?: { readonly facts: readonly string[]; readonly numbers?: Readonly<Record<string, number>> };
   };
 
+/** A question as a model of its doubts, for `settle`: what is drawn, and what a draw comes to. */
+export interface Doubted {
+  /** In the reader's words. What two questions share has one name in both; what is of one material or fuel names it. */
+  readonly inputs: Readonly<Record<string, Spread>>;
+  /** Where an input has one. */
+  readonly units: Readonly<Record<string, SiUnit>>;
+  /** By figure id; NaN where a draw has no answer. */
+  readonly model: (draw: Readonly<Record<string, number>>) => Readonly<Record<string, number>>;
+  /** To begin with: fewer where a draw is dear. */
+  readonly samples: number;
+}
+
 export interface Example {
   readonly line: string;
   readonly says: string;
@@ -87,4 +100,6 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   /** Turns this question into the one that is meant, before anything else happens. */
   expand?(ask: Ask, context: Pick<AnswerContext, 'memory' | 'parse' | 'commands'>): Promise<Meant>;
   answer(options: z.infer<Options>, context: AnswerContext): Promise<Answer>;
+  /** Nothing where this very question is outside what can be sampled. */
+  doubt?(options: z.infer<Options>, context: AnswerContext): Promise<Doubted | undefined>;
 }

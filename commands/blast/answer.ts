@@ -86,7 +86,7 @@ function sampled(question: BlastQuestion): Pick<BlastParts, 'doubt' | 'met'> {
     inputs: question.spreads,
     samples: 400,
     model: (x) => {
-      const found = outputs(question, x);
+      const found = blastOutputs(question, x);
       count += 1;
       if (found.cover >= 1) met += 1;
       return found;
@@ -95,7 +95,7 @@ function sampled(question: BlastQuestion): Pick<BlastParts, 'doubt' | 'met'> {
   return { doubt, met: question.need === undefined ? undefined : met / count };
 }
 
-function outputs(question: BlastQuestion, x: BlastInputs): Record<BlastOutput, number> {
+export function blastOutputs(question: BlastQuestion, x: BlastInputs): Record<BlastOutput, number> {
   try {
     const { flow_m3_s, dry_air_kg_s, fan_Pa } = blastPoint(blastInput(question, x));
     const burning = burningOf(question, x);

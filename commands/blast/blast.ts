@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { blastAnswer } from './answer.ts';
+import { blastDoubt } from './doubt.ts';
 import { blastOptions } from './options.ts';
 import { blastQuestion } from './question.ts';
 
@@ -41,5 +42,8 @@ export const blast = {
   slow: true,
   async answer(options, context) {
     return blastAnswer(blastQuestion(options, context), options, context);
+  },
+  async doubt(options, context) {
+    return blastDoubt(blastQuestion(options, context));
   },
 } satisfies Command<typeof blastOptions>;

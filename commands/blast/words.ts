@@ -130,7 +130,7 @@ export function assumptions({ question, options, context }: BlastParts): readonl
 /** How each doubt can be narrowed at home. */
 const bag = 'hold a 30 gal bag over the tuyere and time how fast it fills';
 const tube = 'a clear U-tube of water at the blower shows its pressure in the running furnace';
-const atHome: Readonly<Record<BlastKey, { is: string; measure: string }>> = {
+export const atHome: Readonly<Record<BlastKey, { is: string; measure: string }>> = {
   free_m3_s: { is: "the blower's free flow", measure: 'hold a 30 gal bag over its bare mouth and time it' },
   shut_Pa: {
     is: "the blower's shut-off pressure",

@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { checkReading, flameAnswer } from './answer.ts';
+import { flameDoubt } from './doubt.ts';
 import { refuseMetal } from './fuel.ts';
 import { flameOptions } from './options.ts';
 import { flameQuestion } from './question.ts';
@@ -37,5 +38,10 @@ export const flame = {
     refuseMetal(options.fuel, 'flame', context.commands);
     checkReading(options);
     return flameAnswer(flameQuestion(options), options, context);
+  },
+  async doubt(options, { commands }) {
+    refuseMetal(options.fuel, 'flame', commands);
+    checkReading(options);
+    return flameDoubt(flameQuestion(options));
   },
 } satisfies Command<typeof flameOptions>;

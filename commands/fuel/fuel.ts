@@ -1,7 +1,9 @@
 import type { Command } from '../command.ts';
 import { fuelAnswer } from './answer.ts';
+import { fuelDoubt } from './doubt.ts';
 import { fuelFigures } from './figures.ts';
 import { fuelOptions } from './options.ts';
+import { askedFuel } from './question.ts';
 
 export const fuel = {
   name: 'fuel',
@@ -34,5 +36,8 @@ export const fuel = {
   slow: true,
   async answer(options, context) {
     return fuelAnswer(options, context);
+  },
+  async doubt(options, context) {
+    return fuelDoubt(askedFuel(options, context));
   },
 } satisfies Command<typeof fuelOptions>;

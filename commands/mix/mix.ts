@@ -2,6 +2,7 @@ import { estimateMix } from '../../core/mix/estimate.ts';
 import type { Command } from '../command.ts';
 import { pricesFor, readPrices } from '../prices.ts';
 import { mixAnswer } from './answer.ts';
+import { mixDoubt } from './doubt.ts';
 import { mixOptions } from './options.ts';
 import { mixQuestion } from './question.ts';
 
@@ -61,5 +62,9 @@ export const mix = {
       prices: await pricesFor(context, typed),
       context,
     });
+  },
+  async doubt(options, context) {
+    const typed = options.prices === undefined ? [] : readPrices(options.prices, 'prices');
+    return mixDoubt(mixQuestion(options), await pricesFor(context, typed));
   },
 } satisfies Command<typeof mixOptions>;

@@ -1,6 +1,7 @@
 import { answerWall } from '../../core/heat/wall-answer.ts';
 import type { Command } from '../command.ts';
 import { wallCard } from './answer.ts';
+import { wallDoubt } from './doubt.ts';
 import { wallFigures } from './figures.ts';
 import { wallOptions } from './options.ts';
 import { askedWall } from './question.ts';
@@ -29,5 +30,8 @@ export const wall = {
   async answer(options, context) {
     const asked = askedWall(options, context.units);
     return wallCard({ asked, answer: answerWall(asked.question), options, context });
+  },
+  async doubt(options, { units }) {
+    return wallDoubt(askedWall(options, units).question);
   },
 } satisfies Command<typeof wallOptions>;

@@ -31,7 +31,20 @@ const gap = 6;
 /** Names of curves and lines beside them, set so that no words lie over one another or, if it can be helped, a curve. */
 export function chartLabels(
   panel: ChartPanel,
-  { x, y, size, units }: { x: Axis; y: Axis; size: PanelSize; units: UnitSystem },
+  {
+    x,
+    y,
+    size,
+    units,
+    beside = [],
+  }: {
+    x: Axis;
+    y: Axis;
+    size: PanelSize;
+    units: UnitSystem;
+    /** Lines that are named elsewhere. */
+    beside?: NonNullable<ChartPanel['lines']>;
+  },
 ): readonly ChartLabel[] {
   const toPx = ([sx, sy]: readonly [number, number]): Px => [
     ((x.of(sx) - x.low) / (x.high - x.low)) * size.width,
@@ -50,7 +63,9 @@ export function chartLabels(
       .map((candidate) => (inside(candidate.box, size) ? candidate : { ...candidate, price: candidate.price + 3000 }));
     drafts.push({ text, strokes, near, far: nothing, ...(series === undefined ? {} : { series }) });
   };
-  for (const { name, at, axis } of panel.lines ?? []) {
+  for (const line of panel.lines ?? []) {
+    if (beside.includes(line)) continue;
+    const { name, at, axis } = line;
     const [px, py] = toPx([axis === 'x' ? at : 0, axis === 'y' ? at : 0]);
     if (axis === 'x')
       add(
@@ -86,7 +101,14 @@ export function chartLabels(
       name,
     );
   }
-  const chosen = placed(drafts, []);
+  const edges = beside.map(({ at }): Segment => {
+    const [, py] = toPx([0, at]);
+    return [
+      [0, py],
+      [size.width, py],
+    ];
+  });
+  const chosen = placed(drafts, edges);
   return drafts.map(({ text, series }, at) => ({
     text,
     at: chosen[at]!.box.middle,

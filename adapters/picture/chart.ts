@@ -1,6 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { Chart, ChartPanel } from '../../commands/card.ts';
 import { type Axis, axisOf, momentsOf, seriesNames, tickText, valuesOf } from './axis.ts';
+import { type ColumnLabel, columnLabels, columnWidth, crowded, levelsOf, onLeader, rowOffset } from './chart-column.ts';
 import { chartLabels } from './chart-labels.ts';
 import { linesOf, sans, widthOf } from './letters.ts';
 import { named, short } from './svg.ts';
@@ -8,7 +9,6 @@ import { type Colours, coloursOf, heading_px, layout_px, letter_px, type Picture
 
 /** Room beside the plot for numbers and names of both axes, px. */
 const beside_px = 250;
-const plot_px = layout_px - beside_px;
 const heights_px = [420, 320, 250];
 
 /** Known apart without colour. */
@@ -35,6 +35,9 @@ export function chartSpec(chart: Chart, { units, theme }: Omit<PictureLook, 'wid
       { color: colours.series[at % colours.series.length]!, dash: dashes[at % dashes.length]! },
     ]),
   );
+  const beside = chart.panels.some((panel) => crowded(panel, yOf(panel, height, units), height));
+  const column_px = beside ? Math.max(...chart.panels.map((panel) => columnWidth(panel, units))) : 0;
+  const size = { width: layout_px - beside_px - column_px, height };
   const shaded = chart.panels.some(({ bands = [] }) => bands.length > 0);
   const look = { font: sans, labelColor: colours.ink, titleColor: colours.ink };
   return {
@@ -56,7 +59,7 @@ export function chartSpec(chart: Chart, { units, theme }: Omit<PictureLook, 'wid
     },
     spacing: 26,
     vconcat: chart.panels.map((panel, at) =>
-      panelSpec(panel, { x, height, colours, signs, units, last: at === chart.panels.length - 1 }),
+      panelSpec(panel, { x, size, beside, colours, signs, units, last: at === chart.panels.length - 1 }),
     ),
     resolve: { scale: { x: 'shared' } },
     config: {
@@ -81,16 +84,22 @@ export function chartSpec(chart: Chart, { units, theme }: Omit<PictureLook, 'wid
 
 interface PanelLook {
   readonly x: Axis;
-  readonly height: number;
+  readonly size: { readonly width: number; readonly height: number };
+  /** Level lines are named beside the plot. */
+  readonly beside: boolean;
   readonly colours: Colours;
   readonly signs: ReadonlyMap<string, { readonly color: string; readonly dash: readonly number[] }>;
   readonly units: PictureLook['units'];
   readonly last: boolean;
 }
 
-function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }: PanelLook): Layer {
-  const y = axisOf(panel.y, valuesOf(panel), units, { open: true, ticks: Math.round(height / 60) });
-  const size = { width: plot_px, height };
+const yOf = (panel: ChartPanel, height: number, units: PictureLook['units']): Axis =>
+  axisOf(panel.y, valuesOf(panel), units, { open: true, ticks: Math.round(height / 60) });
+
+function panelSpec(panel: ChartPanel, { x, size, beside, colours, signs, units, last }: PanelLook): Layer {
+  const { height } = size;
+  const y = yOf(panel, height, units);
+  const levels = beside ? levelsOf(panel) : [];
   const xChannel = {
     field: 'x',
     type: 'quantitative',
@@ -107,7 +116,11 @@ function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }
   const right = y.other && {
     orient: 'right',
     values: y.other.ticks.map(({ at }) => at),
-    labelExpr: exprOf(y.other.ticks.map(({ at, text }) => ({ at, text: `${text} ${y.other!.unit}`.trim() }))),
+    labelExpr: exprOf(
+      y.other.ticks
+        .filter(({ at }) => !onLeader(at, y, height, levels))
+        .map(({ at, text }) => ({ at, text: `${text} ${y.other!.unit}`.trim() })),
+    ),
     title: null,
     grid: false,
   };
@@ -137,7 +150,7 @@ function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }
       encoding: { x: xChannel, y: yChannel },
     }),
   );
-  const words = chartLabels(panel, { x, y, size, units }).flatMap(({ text, at, series }) => {
+  const words = chartLabels(panel, { x, y, size, units, beside: levels }).flatMap(({ text, at, series }) => {
     const color = (series === undefined ? undefined : signs.get(series)?.color) ?? colours.limit;
     const base = { type: 'text', font: sans, fontSize: letter_px, align: 'center', baseline: 'middle' };
     const encoding = { x: { value: at[0] }, y: { value: at[1] }, text: { value: text } };
@@ -145,6 +158,7 @@ function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }
     const rim = { ...base, stroke: colours.page, strokeWidth: 6, strokeJoin: 'round', color: colours.page };
     return [rim, { ...base, color }].map((mark): Layer => ({ data: { values: [{}] }, mark, encoding }));
   });
+  const column = columnLabels(levels, panel, { y, size, units }).flatMap((label) => besidePlot(label, colours));
   const scaleOnTheRight: readonly Layer[] = right
     ? [
         {
@@ -156,9 +170,28 @@ function panelSpec(panel: ChartPanel, { x, height, colours, signs, units, last }
     : [];
   return {
     ...size,
-    layer: [{ layer: [...bands, ...lines, ...curves, ...words] }, ...scaleOnTheRight],
+    layer: [{ layer: [...bands, ...lines, ...curves, ...words, ...column] }, ...scaleOnTheRight],
     resolve: { axis: { y: 'independent' } },
   };
+}
+
+/** Words beside the plot and the leader to their line. */
+function besidePlot({ rows, at: [x, y], leader }: ColumnLabel, { limit }: Colours): readonly Layer[] {
+  const strokes = leader.slice(1).map((to, at): Layer => {
+    const from = leader[at]!;
+    const ends = { x: { value: from[0] }, y: { value: from[1] }, x2: { value: to[0] }, y2: { value: to[1] } };
+    return {
+      data: { values: [{}] },
+      mark: { type: 'rule', color: limit, strokeWidth: 1.5, opacity: 0.7 },
+      encoding: ends,
+    };
+  });
+  const text = { type: 'text', font: sans, fontSize: letter_px, align: 'left', baseline: 'middle', color: limit };
+  const words = rows.map((row, at): Layer => {
+    const place = { x: { value: x }, y: { value: y + rowOffset(at, rows.length) } };
+    return { data: { values: [{}] }, mark: text, encoding: { ...place, text: { value: row } } };
+  });
+  return [...strokes, ...words];
 }
 
 const titleOf = ({ name, unit }: Axis): string => (unit === '' ? name : `${name}, ${unit}`);

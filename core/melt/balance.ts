@@ -39,12 +39,12 @@ export interface Balance extends WithSteps {
 const fineness: Fineness = { cells: 20, tolerance_dK: 0.3 };
 /** See `sampleFineness` of the wall: heat within 0.7 %. */
 const sampleFineness: Fineness = { cells: 5, tolerance_dK: 3 };
-const firstSamples = 500;
+const firstSamples = 1000;
 /** Of the melt's time, that the last repetition may move it. The heat closes anyway. */
 const firstAccuracy = 0.05;
-const roughAccuracy = 0.01;
-/** The fine run starts from the rough one and has only its grid to make good. */
-const fineAccuracy = 0.02;
+const roughAccuracy = 0.02;
+/** The fine run starts from the rough one and has only its grid to make good: fuel within 1 %, time within 2 (measured). */
+const fineAccuracy = 0.04;
 const sampleAccuracy = 0.3;
 
 /**

@@ -1,46 +1,21 @@
-import { describe, expect, it } from 'vitest';
-import type { FuelOptions } from '../../commands/fuel/options.ts';
-import { askedFuel } from '../../commands/fuel/question.ts';
-import { parseLine } from '../../commands/grammar.ts';
-import { readOptions } from '../../commands/read-options.ts';
-import { commands } from '../../commands/registry.ts';
-import { answerBalance } from '../../core/melt/balance.ts';
-
-/** The question of a line, ready for the core: what is timed is two melts, their wall and their fire. */
-function questionOf(line: string) {
-  const ask = parseLine(line, commands, { asker: 'ann', place: 'shed' });
-  const command = commands.find(({ name }) => name === ask.command)!;
-  const { values, units } = readOptions(command, ask.options, 'metric');
-  return askedFuel(values as FuelOptions, { units, commands }).question;
-}
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
 
 const plain_ms = 5;
-/** 500 to 2,000 samples, each of them a wall run through two melts. */
+/** A thousand samples or, where those do not settle, two: each of them a wall run through two melts. */
 const ranged_ms = 800;
-const few = { iterations: 5, time: 0, warmupIterations: 2, warmupTime: 0 };
 
-describe('a furnace balance', () => {
-  const dry = questionOf('fuel charcoal amount=5 kg layers=1 in castable; 2 in fibre blanket');
-  const damp = questionOf('fuel charcoal amount=5 kg');
-
-  it('without a range', async ({ bench }) => {
-    const { latency } = await bench('castable and blanket', () => {
-      answerBalance(dry, { ranged: false });
-    }).run();
-    expect(latency.p50).toBeLessThan(plain_ms);
+/** See fuel-timed.ts: a dry lining, and two that hold the water of air-dry clay. */
+it('a furnace balance, without and with its range', { timeout: 120_000 }, () => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(import.meta.dirname, 'fuel-timed.ts')], {
+    encoding: 'utf8',
   });
-
-  it('with its range', async ({ bench }) => {
-    const { latency } = await bench('castable and blanket, range', () => {
-      answerBalance(dry);
-    }).run(few);
-    expect(latency.p50).toBeLessThan(ranged_ms);
-  });
-
-  it('with its range, the lining holding the water of air-dry clay', async ({ bench }) => {
-    const { latency } = await bench('clay-sand and vermiculite, range', () => {
-      answerBalance(damp);
-    }).run(few);
-    expect(latency.p50).toBeLessThan(1.5 * ranged_ms);
-  });
+  if (status !== 0) throw new Error(stderr);
+  const timed = JSON.parse(stdout) as { line: string; plain_ms: number; ranged_ms: number }[];
+  for (const one of timed) {
+    console.info(`${one.line}: ${one.plain_ms.toFixed(1)} ms, with its range ${one.ranged_ms.toFixed(0)} ms`);
+    expect(one.plain_ms, one.line).toBeLessThan(plain_ms);
+    expect(one.ranged_ms, one.line).toBeLessThan(ranged_ms);
+  }
 });

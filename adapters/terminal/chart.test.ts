@@ -13,11 +13,29 @@ const text = lines.join('\n');
 
 describe('a chart as text', () => {
   test('names curves by their signs, and lines on the plot', () => {
-    for (const name of ['● hot face', '○ between the layers', '▲ shell', 'fire out', 'a minute 122 °F (50 °C)']) {
+    for (const name of ['● hot face', '○ between the layers', '▲ shell', 'fire out', 'a minute 122 °F']) {
       expect(text.replaceAll('\u00a0', ' ')).toContain(name);
     }
     expect(text).toContain('░ the likely range');
     expect(text).toContain('time since lighting, min');
+  });
+
+  test('names level lines that crowd in a column, in both systems where there is room, else above the plot', () => {
+    const names = ['burns at once', 'a few seconds', 'a minute', 'bare skin for 10 min'];
+    const rowsAt = (width: number) =>
+      chartLines(sampleChart, 'US', { color: false, width }).map((line) => line.replaceAll('\u00a0', ' '));
+    const [wide, usual, narrow] = [120, 90, 50].map(rowsAt);
+    for (const [rows, value] of [
+      [wide, /122 °F \(50 °C\)$/],
+      [usual, /122 °F$/],
+    ] as const) {
+      const places = names.map((name) => rows!.findIndex((row) => new RegExp(`[─┌├└] ${name} `).test(row)));
+      expect(places).toEqual([0, 1, 2, 3].map((at) => places[0]! + at));
+      expect(rows![places[2]!]).toMatch(value);
+    }
+    const above = narrow!.join(' ').replace(/\s+/g, ' ');
+    for (const name of names) expect(above).toContain(name);
+    expect(narrow!.some((row) => /[│├].*a minute/.test(row))).toBe(false);
   });
 
   test('has the reader’s scale at the left and the other at the right', () => {

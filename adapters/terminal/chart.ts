@@ -1,10 +1,13 @@
 import type { Card, Chart, ChartPanel } from '../../commands/card.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
-import { formatBoth } from '../../core/quantity/format.ts';
+import { formatBoth, formatSi } from '../../core/quantity/format.ts';
 import { type Axis, axisOf, momentsOf, seriesNames, tickText, valuesOf } from '../picture/axis.ts';
+import { levelsOf, spreadOut } from '../picture/chart-column.ts';
 import { type Look, lengthOf, paint, plain, section, wrap } from './text.ts';
 
 const tallest = 13;
+/** Of two panels or more, each. */
+const lower = 11;
 const widest = 66;
 /** Below this a curve is a few dots that say nothing. */
 const narrowest = 16;
@@ -21,14 +24,30 @@ type Canvas = Cell[][];
 export function chartLines(chart: Chart, units: UnitSystem, look: Look): readonly string[] {
   const names = seriesNames(chart);
   const ys = chart.panels.map((panel) => axisOf(panel.y, valuesOf(panel), units, { open: true, ticks: 4 }));
+  const rows = chart.panels.length > 1 ? lower : tallest;
   const left = Math.max(...ys.flatMap((y) => y.ticks.map((tick) => tickText(tick).length)));
   const right = Math.max(0, ...ys.flatMap((y) => y.other?.ticks.map(({ text }) => text.length) ?? []));
-  const width = Math.min(widest, look.width - left - right - 6);
+  const whole = look.width - left - right - 6;
+  const said = [formatBoth, formatSi].map(
+    (format): Said =>
+      ({ name, at }, { y }) =>
+        `${plain(name)} ${format(at, y.unit, units, y.shown)}`,
+  );
+  const crowd = crowded(chart, ys, rows);
+  const beside = crowd
+    ? said.map((one) => namesBeside(chart, ys, rows, one)).find((one) => whole - besideWidth(one) >= leastBeside)
+    : undefined;
+  const width = Math.min(widest, whole - (beside ? besideWidth(beside) : 0));
   if (width < narrowest) return wrap(`${chart.title}: ${chart.alt}`, look.width);
   const x = axisOf(chart.x, momentsOf(chart), units, { open: false, ticks: Math.max(2, Math.floor(width / 10)) });
   const panels = chart.panels.flatMap((panel, at) => {
-    const canvas = drawn(panel, { x, y: ys[at]!, width, names, units });
-    return [...headOf(panel, ys[at]!, names, look), ...framed(canvas, ys[at]!, { left, right }, look)];
+    const canvas = drawn(panel, { x, y: ys[at]!, width, rows, names, units, named: crowd });
+    const under = crowd && !beside ? levelsOf(panel).map((line) => said[0]!(line, panel)) : [];
+    return [
+      ...headOf(panel, ys[at]!, names, look),
+      ...(under.length > 0 ? wrap(`┈ ${under.join(' · ')}`, look.width - 2).map((line) => `  ${line}`) : []),
+      ...framed(canvas, ys[at]!, { left, right, beside: beside?.[at] ?? [] }, look),
+    ];
   });
   const bands = chart.panels.some((panel) => (panel.bands ?? []).length > 0);
   return [
@@ -63,18 +82,58 @@ function headOf({ series }: ChartPanel, y: Axis, names: readonly string[], look:
 
 const signOf = (names: readonly string[], name: string): string => signs[names.indexOf(name) % signs.length]!;
 
+/** A plot is at least this wide beside the names of its lines. */
+const leastBeside = 40;
+
+/** Of each panel, what stands in each row right of its plot. */
+type Beside = readonly (readonly string[])[];
+type Level = ReturnType<typeof levelsOf>[number];
+type Said = (line: Level, panel: ChartPanel) => string;
+
+/** Whether two level lines of a panel are too near for names on the plot. */
+function crowded({ panels }: Chart, ys: readonly Axis[], rows: number): boolean {
+  return panels.some((panel, at) => {
+    const places = levelsOf(panel).map((line) => rowOf(ys[at]!, ys[at]!.of(line.at), rows));
+    return places.some((row, index) => index > 0 && row - places[index - 1]! < 2);
+  });
+}
+
+/** Names of level lines in a column right of the plots, a bracket at those that belong together. */
+const namesBeside = ({ panels }: Chart, ys: readonly Axis[], rows: number, said: Said): Beside =>
+  panels.map((panel, at) => {
+    const y = ys[at]!;
+    const levels = levelsOf(panel);
+    const column = Array.from({ length: rows }, () => '');
+    if (levels.length === 0) return column;
+    const wanted = levels.map((line) => rowOf(y, y.of(line.at), rows));
+    const places = spreadOut(wanted, 1, rows - 1).map(Math.round);
+    for (const [index, line] of levels.entries()) {
+      const place = places[index]!;
+      const above = places[index - 1] === place - 1;
+      const below = places[index + 1] === place + 1;
+      const bracket = above ? (below ? '├' : '└') : below ? '┌' : '─';
+      column[place] = `${bracket} ${said(line, panel)}`;
+    }
+    return column;
+  });
+
+const besideWidth = (columns: Beside): number => 1 + Math.max(...columns.flat().map((text) => text.length));
+
 interface Plot {
   readonly x: Axis;
   readonly y: Axis;
   readonly width: number;
+  readonly rows: number;
+  /** Level lines are named beside the plot. */
+  readonly named: boolean;
   readonly names: readonly string[];
   readonly units: UnitSystem;
 }
 
-function drawn(panel: ChartPanel, { x, y, width, names, units }: Plot): Canvas {
-  const canvas: Canvas = Array.from({ length: tallest }, () => Array.from({ length: width }, () => ({ sign: ' ' })));
+function drawn(panel: ChartPanel, { x, y, width, rows, named, names, units }: Plot): Canvas {
+  const canvas: Canvas = Array.from({ length: rows }, () => Array.from({ length: width }, () => ({ sign: ' ' })));
   const column = (si: number) => Math.round(((x.of(si) - x.low) / (x.high - x.low)) * (width - 1));
-  const row = (si: number) => rowOf(y, y.of(si));
+  const row = (si: number) => rowOf(y, y.of(si), rows);
   const put = (c: number, r: number, cell: Cell) => {
     if (canvas[r]?.[c]) canvas[r][c] = cell;
   };
@@ -92,7 +151,7 @@ function drawn(panel: ChartPanel, { x, y, width, names, units }: Plot): Canvas {
   }
   const lines = panel.lines ?? [];
   for (const { at, axis } of lines) {
-    if (axis === 'x') for (let r = 0; r < tallest; r++) put(column(at), r, { sign: '┊' });
+    if (axis === 'x') for (let r = 0; r < rows; r++) put(column(at), r, { sign: '┊' });
     else for (let c = 0; c < width; c++) put(c, row(at), { sign: '┈' });
   }
   for (const { name, points } of panel.series) {
@@ -113,13 +172,15 @@ function drawn(panel: ChartPanel, { x, y, width, names, units }: Plot): Canvas {
     );
   }
   for (const { name, at, axis } of lines) {
+    if (axis === 'y' && named) continue;
     if (axis === 'y') write(canvas, row(at), ` ${plain(name)} ${formatBoth(at, panel.y.unit, units, panel.y.shown)} `);
     else writeBeside(canvas, column(at), plain(name));
   }
   return canvas;
 }
 
-const rowOf = (y: Axis, value: number): number => Math.round((1 - (value - y.low) / (y.high - y.low)) * (tallest - 1));
+const rowOf = (y: Axis, value: number, rows: number): number =>
+  Math.round((1 - (value - y.low) / (y.high - y.low)) * (rows - 1));
 
 /** Every column a curve passes, with the row it is in there. */
 function eachColumn(
@@ -167,18 +228,19 @@ function writeBeside(canvas: Canvas, c: number, text: string): void {
 function framed(
   canvas: Canvas,
   y: Axis,
-  { left, right }: { left: number; right: number },
+  { left, right, beside }: { left: number; right: number; beside: readonly string[] },
   look: Look,
 ): readonly string[] {
-  const lefts = new Map(y.ticks.map((tick) => [rowOf(y, tick), tickText(tick)]));
-  const rights = new Map(y.other?.ticks.map(({ at, text }) => [rowOf(y, at), text]));
+  const rows = canvas.length;
+  const lefts = new Map(y.ticks.map((tick) => [rowOf(y, tick, rows), tickText(tick)]));
+  const rights = new Map(y.other?.ticks.map(({ at, text }) => [rowOf(y, at, rows), text]));
   return canvas.map((cells, r) => {
     const line = cells.map(({ sign, series }) =>
       series === undefined ? sign : paint(tints[series % tints.length]!, sign, look),
     );
     const lead = (lefts.get(r) ?? '').padStart(left);
     const rest = y.other ? `${rights.has(r) ? '├' : '│'} ${(rights.get(r) ?? '').padEnd(right)}` : '';
-    return `  ${lead} ${lefts.has(r) ? '┤' : '│'}${line.join('')}${rest}`.trimEnd();
+    return `  ${lead} ${lefts.has(r) ? '┤' : '│'}${line.join('')}${rest} ${beside[r] ?? ''}`.trimEnd();
   });
 }
 

@@ -93,7 +93,8 @@ export function openInteractions(given: {
   }
 
   function tokenRunsOut(interaction: Interaction): void {
-    if (!interaction.original?.view.loading) return;
+    const first = interaction.original?.view;
+    if (!first?.loading || first.deleted) return;
     court.note(`${named(interaction)}: deferred and never filled within 15 min`);
     interaction.sight.change({ state: 'failed', error: 'The application did not respond' });
   }
@@ -201,7 +202,7 @@ export function openInteractions(given: {
       const ephemeral = ((body.flags ?? 0) & flag.ephemeral) !== 0;
       const first = interaction.original;
       // Straight after a deferral a follow-up fills the deferred message, which stays as visible as it was announced.
-      if (first?.view.loading) {
+      if (first?.view.loading && !first.view.deleted) {
         if (first.view.ephemeral !== ephemeral) {
           court.note(`${what}: ${visible(ephemeral)}, but the deferral was ${visible(first.view.ephemeral)}`);
         }

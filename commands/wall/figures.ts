@@ -112,7 +112,7 @@ export function heatFigures({ firing, ranges, another_inch, paths }: WallAnswer)
 export function depthFigures({ run }: WallAnswer, units: UnitSystem): readonly Figure[] {
   const depth_m = depthOf(run, sintered_C + 273.15);
   if (depth_m === 0) return [];
-  const label = `deep that passed ${formatSi(sintered_C + 273.15, 'K', units)}`;
+  const label = `passed ${formatSi(sintered_C + 273.15, 'K', units)} this deep`;
   return [{ ...sampled('wall.depth900', depth_m, 'm'), label, note: 'clay sinters there' }];
 }
 

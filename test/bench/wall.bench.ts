@@ -22,10 +22,12 @@ const tell = (text: string) => process.stdout.write(`${text}\n`);
 
 describe('a wall over time, each in a process of its own', () => {
   it('takes no longer than it may', () => {
-    const times = ours();
-    for (const [name, ms] of Object.entries(times)) tell(`${name.replaceAll('_', ' ')}: ${ms.toPrecision(3)}`);
-    for (const [name, ms] of Object.entries(most)) expect(times[name], name).toBeLessThan(ms);
-  });
+    // The least of several processes: what else the machine does only ever adds.
+    const rounds = Array.from({ length: 5 }, ours);
+    const least = (name: string) => Math.min(...rounds.map((times) => times[name]!));
+    for (const name of Object.keys(rounds[0]!)) tell(`${name.replaceAll('_', ' ')}: ${least(name).toPrecision(3)}`);
+    for (const [name, ms] of Object.entries(most)) expect(least(name), name).toBeLessThan(ms);
+  }, 120_000);
 
   it.runIf(existsSync(PYTHON))(
     'is quicker than scipy, and as near to a fine solution',

@@ -5,14 +5,16 @@ import { leaveQuietly, stop } from './stop.ts';
 enableCompileCache();
 leaveQuietly(process.stdout);
 
+let serving = false;
 try {
   const { readConfig } = await import('./config.ts');
   const config = readConfig(process.env);
   const { discord, matrix } = config;
+  serving = Boolean(discord ?? matrix);
   const running: { stop(): Promise<void> }[] = [];
   if (discord) running.push(await (await import('./discord.ts')).openDiscord({ ...config, discord }));
   if (matrix) running.push(await (await import('./matrix.ts')).openMatrix({ ...config, matrix }));
-  if (running.length === 0) {
+  if (!serving) {
     const { openTerminal } = await import('./terminal.ts');
     await openTerminal();
   }
@@ -21,9 +23,9 @@ try {
     // Timers of a platform's library would hold the process for hours.
     process.exit();
   };
-  if (running.length > 0) for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, leave);
+  if (serving) for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, leave);
 } catch (error) {
   stop(error);
-  // What was connected before the fault, or half connected, would hold the process.
-  if (process.env.MATRIX_HOMESERVER) process.exit();
+  // Whatever was connected before would hold the process.
+  if (serving) process.exit();
 }

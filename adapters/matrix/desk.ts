@@ -146,7 +146,8 @@ export function createDesk(parts: DeskParts) {
       log.warn({ err: error, event: event_id }, 'a picture could not be sent');
       return [];
     });
-    await replies.keep(where, { id, root: spot.root, files }, done.next);
+    const unchanged = files.length === 0 && (before?.files ?? []).length === 0;
+    if (!unchanged) await replies.keepFiles(where, { id, root: spot.root, files });
   }
 
   async function sendFiles({ event_id, room_id: room = '' }: RawEvent, spot: Spot, done: Prepared) {

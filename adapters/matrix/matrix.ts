@@ -5,10 +5,10 @@ import { clientFor, filterFor, quietLogger } from './connect.ts';
 import { crossSign, recoveryIn } from './cross-sign.ts';
 import { type CryptoHome, snapshotHome } from './crypto-home.ts';
 import { createDesk, type DeskParts } from './desk.ts';
-import { clientDoor } from './door.ts';
+import { clientDoor, Later, laterOf } from './door.ts';
 import { writeSecret } from './files.ts';
 import { createInbox, invitation } from './inbox.ts';
-import type { Questions } from './ports.ts';
+import type { Log, Questions } from './ports.ts';
 import { createQueue } from './queue.ts';
 import type { RawEvent } from './read.ts';
 import { isEmpty, join, leave, mayInvite, placeIn } from './rooms.ts';
@@ -44,7 +44,9 @@ export async function startMatrix({ account, allow, folder, questions, ...parts 
   const recovery = folder === undefined ? undefined : recoveryIn(path(folder, 'recovery-key'));
   const crypto = folder === undefined ? undefined : await snapshotHome(path(folder, 'keys'));
   const restored = (await crypto?.restore()) ?? false;
-  const session = await openSession(account, { file: file('session.json'), usable: restored, logger });
+  const session = await onceThere(log, () =>
+    openSession(account, { file: file('session.json'), usable: restored, logger }),
+  );
   const me = session.userId;
   const mark = `matrix:sync:${me}`;
   const kept = readMark(await states.get(mark, now()));
@@ -160,6 +162,20 @@ export async function startMatrix({ account, allow, folder, questions, ...parts 
       if (running !== undefined) rmSync(running, { force: true });
     },
   };
+}
+
+/** A homeserver that is not up yet is waited for. */
+async function onceThere<Value>(log: Log, ask: () => Promise<Value>): Promise<Value> {
+  for (;;) {
+    try {
+      return await ask();
+    } catch (error) {
+      const later = laterOf(error);
+      if (!(later instanceof Later)) throw error;
+      log.warn({ why: later.message }, 'the homeserver does not answer; it is asked again');
+      await new Promise((resolve) => setTimeout(resolve, (later.wait_s ?? 5) * 1000));
+    }
+  }
 }
 
 /** What was sent after the last snapshot has moved a ratchet on that now stands where it was: each begins anew. */

@@ -9,6 +9,13 @@ export interface Reply {
   readonly files: readonly string[];
 }
 
+/** Which question a reply is to. */
+interface Where {
+  readonly room: string;
+  readonly question: string;
+  readonly asker: string;
+}
+
 /** What the room says of who asks. */
 export interface Place {
   /** Nobody but the two. */
@@ -40,16 +47,16 @@ export function repliesIn(states: States, now: () => Date) {
     inThread: async (room: string, root: string) => belowOf(await read(`thread:${room}:${root}`)),
     lastFor: async (room: string, asker: string) => belowOf(await read(`last:${room}:${asker}`)),
 
-    async keep(
-      { room, question, asker }: { room: string; question: string; asker: string },
-      { id, root, files }: Reply,
-      lines: readonly string[],
-    ): Promise<void> {
+    /** What can be asked below it, and that it is the last one in its thread and for its asker. */
+    async keep({ room, question, asker }: Where, { id, root, files }: Reply, lines: readonly string[]): Promise<void> {
       await write(`reply:${question}`, { id, root, files, asker }, asker);
       await write(`below:${id}`, { root, lines }, asker);
       await write(`thread:${room}:${root}`, id, asker);
       await write(`last:${room}:${asker}`, id, asker);
     },
+    /** Its pictures, which come after it. */
+    keepFiles: ({ question, asker }: Where, { id, root, files }: Reply) =>
+      write(`reply:${question}`, { id, root, files, asker }, asker),
 
     /** True once a day for each room. */
     async firstUnreadable(room: string): Promise<boolean> {

@@ -64,21 +64,23 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
   const settled = () => sleep(1500);
 
   test('the first example of every command, in a direct room, without an address', async () => {
-    const room = await ann.room([bot.userId]);
+    const dan = await openAsker(synapse, 'dan');
+    const room = await dan.room([bot.userId]);
     const here = conversation();
     for (const { examples } of commands) {
       const line = examples[0]!.line;
       const reply = await here(line);
-      const { shown, content } = await ask(ann, room, line);
+      const { shown, content } = await ask(dan, room, line);
       const says = reply.kind === 'card' ? reply.card.headline : reply.error.what.slice(1);
       // Saved and shared builds have another code and another day here.
       if (!/^(?:build|mydata|price|forget)/.test(line))
         expect(shown.body.replace(/\s+/g, ' '), line).toContain(says.replace(/\s+/g, ' ').trim());
       for (const { text } of reply.kind === 'card' ? reply.card.cautions : reply.cautions)
         expect(shown.body, line).toContain(text);
-      expect(content['m.mentions'], line).toEqual({ user_ids: [ann.userId] });
+      expect(content['m.mentions'], line).toEqual({ user_ids: [dan.userId] });
       expect(shown.formatted_body, line).not.toMatch(/<(?:script|img|details)/);
     }
+    dan.leave();
   });
 
   describe('in a room of several', () => {
@@ -144,6 +146,7 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       expect(followed.relation).toMatchObject({ rel_type: 'm.thread' });
       const reply = { 'm.relates_to': { 'm.in_reply_to': { event_id: first.id } } };
       expect((await ask(bob, room, `> <${bot.userId}> quoted\n\n3`, reply)).shown.body).toMatch(/How mix came/);
+      await sleep(500);
       const before = ann.heard.length;
       await ann.react(room, first.id, '👍');
       await ann.react(room, first.id, '9️⃣');
@@ -240,7 +243,7 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
     test('killed in the middle of an answer, it gives it after all, once', async () => {
       const room = await ann.room([bot.userId], { encrypted });
       const questions: string[] = [];
-      for (const wait_ms of [60, 150, 300, 600]) {
+      for (const wait_ms of [100, 300, 900]) {
         questions.push(
           await ann.say(room, 'size can 20 gal crucible=6 in x 8 in'),
           await ann.say(room, `mix ${wait_ms} L`),
@@ -309,6 +312,50 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
     expect(questions.filter((question) => countOf(ann, question) !== 1)).toEqual([]);
   });
 
+  describe('a bot of its own that is choosy', () => {
+    let choosy: Bot;
+    let asker: Asker;
+    beforeAll(async () => {
+      asker = await openAsker(synapse, 'fay');
+      choosy = await makeBot(synapse, {
+        user: 'choosy',
+        env: { MATRIX_ALLOW: asker.userId, TEEMER_PREFIX: '!c' },
+      });
+    }, 60_000);
+    afterAll(async () => {
+      asker?.leave();
+      await choosy?.stop('SIGKILL');
+    });
+
+    test('lets history be, follows only who may invite, and refuses encrypted rooms in words', async () => {
+      // In the room before it ever ran: what was asked there was not asked of it.
+      const { access_token } = await loginOf(synapse, 'choosy');
+      const { room_id } = await asker.client.createRoom({ invite: [choosy.userId] });
+      await fetch(`${synapse.url}/_matrix/client/v3/join/${room_id}`, {
+        method: 'POST',
+        headers: { authorization: `Bearer ${access_token}` },
+        body: '{}',
+      });
+      const old = await asker.say(room_id, 'mix 30 L');
+      await choosy.start();
+      const fresh = await asker.say(room_id, '!c mix 31 L');
+      await asker.hear(answerTo(choosy.userId, fresh), patience_ms);
+      expect(asker.heard.filter(answerTo(choosy.userId, old))).toEqual([]);
+
+      const secret = await asker.room([choosy.userId], { encrypted: true });
+      await fetch(`${synapse.url}/_matrix/client/v3/rooms/${secret}/send/m.room.encrypted/1`, {
+        method: 'PUT',
+        headers: { authorization: `Bearer ${asker.client.getAccessToken()}` },
+        body: JSON.stringify({ algorithm: 'm.megolm.v1.aes-sha2', session_id: 'x', ciphertext: 'x' }),
+      });
+      await asker.hear(({ content }) => String(content.body).includes('cannot read encrypted rooms'), patience_ms);
+
+      await expect(ann.room([choosy.userId])).rejects.toThrow('waited');
+      expect(choosy.log()).toContain('may not invite');
+      expect(await choosy.stop()).toBe(0);
+    });
+  });
+
   test('a message that cannot be decrypted is told so, in words, once', async () => {
     const room = await ann.room([bot.userId], { encrypted: true });
     const lost = () =>
@@ -348,6 +395,18 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       if (pictures)
         await ann.hear(({ content, relation }) => content.msgtype === 'm.image' && relation.event_id !== id);
     }
+  });
+
+  test('a new machine with nothing but the recovery key: another device, and no red shield', async () => {
+    expect(await bot.stop()).toBe(0);
+    const before = (await sessionOf(data)).deviceId;
+    for (const name of ['keys', 'session.json']) rmSync(join(data, 'matrix', name));
+    await bot.start();
+    expect((await sessionOf(data)).deviceId).not.toBe(before);
+    const room = await ann.room([bot.userId], { encrypted: true });
+    const { shown, shield } = await ask(ann, room, 'mix 61 L');
+    expect(shown.body).toContain('fills 61 L');
+    expect(shield).toBe(0);
   });
 
   test('its keys, session and recovery key are readable by nobody else, and stay out of the log', () => {
@@ -394,5 +453,13 @@ function pngSize(bytes: Uint8Array): { w: number; h: number } {
   return { w: view.getUint32(16), h: view.getUint32(20) };
 }
 
+async function loginOf({ url }: Synapse, user: string): Promise<{ access_token: string }> {
+  const identifier = { type: 'm.id.user', user };
+  const body = JSON.stringify({ type: 'm.login.password', identifier, password: `${user} of the Millpond casters` });
+  return (await (await fetch(`${url}/_matrix/client/v3/login`, { method: 'POST', body })).json()) as {
+    access_token: string;
+  };
+}
+
 const sessionOf = async (data: string) =>
-  JSON.parse(readFileSync(join(data, 'matrix', 'session.json'), 'utf8')) as { accessToken: string };
+  JSON.parse(readFileSync(join(data, 'matrix', 'session.json'), 'utf8')) as { accessToken: string; deviceId: string };

@@ -73,7 +73,7 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     };
     const filled = await fillFrom(ask, command, inner, meant.yields);
     const preferred = await context.memory.units(context);
-    const options = readOptions(command, filled.options, preferred);
+    const options = readOptions(command, filled.options, preferred, filled.handed);
     const answer = await command.answer(options.values, { ...inner, units: options.units });
     // With what another answer filled in: `for=last` would mean this very question the next time.
     if (depth === 0 && !command.passing) await context.memory.rememberAsk({ ...ask, options: filled.options });
@@ -162,9 +162,10 @@ async function fillFrom(
   command: Command,
   context: Inner,
   yields: readonly string[] = [],
-): Promise<{ options: Ask['options']; from: readonly string[] }> {
+): Promise<{ options: Ask['options']; handed: readonly string[]; from: readonly string[] }> {
   // A command with a for= of its own makes of it what it will.
-  if (ask.options.for === undefined || 'for' in command.options.shape) return { options: ask.options, from: [] };
+  if (ask.options.for === undefined || 'for' in command.options.shape)
+    return { options: ask.options, handed: [], from: [] };
   const { for: source, ...typed } = ask.options;
   const { ask: other, build } = await readSource(source, ask, context);
   const reply = await context.ask(other);
@@ -190,9 +191,11 @@ async function fillFrom(
     });
   }
   const origin = build ? `${build.name}, revision ${build.revision} (${other.command})` : other.command;
+  const handed = taken.map(([name]) => name);
   return {
     options: Object.fromEntries([...loose.filter(stays), ...taken, ...firm]),
-    from: [`from ${origin}: ${reply.card.headline}`],
+    handed,
+    from: [`from ${origin}: ${handed.join(', ')}`],
   };
 }
 

@@ -14,11 +14,15 @@ export interface ReadOptions {
 
 const unitsOption = { label: 'units', choices: ['metric', 'us'] } as const;
 
-/** Raw text to the command's own values. Plain numbers take the reader's unit, and the card says so. */
+/**
+ * Raw text to the command's own values. Plain numbers take the reader's unit, and the card says so. What another answer
+ * `handed` over is not listed again as given.
+ */
 export function readOptions(
   command: Command,
   { units: asked, ...raw }: Readonly<Record<string, string>>,
   preferred: UnitSystem | undefined,
+  handed: readonly string[] = [],
 ): ReadOptions {
   const chosen = asked === undefined ? preferred : readChoice(asked, unitsOption) === 'us' ? 'US' : 'metric';
   const first = parse(command, raw, chosen);
@@ -27,7 +31,9 @@ export function readOptions(
   return {
     values,
     units,
-    given: Object.entries(raw).map(([name, text]) => `${labelOf(command, name)} ${text}`),
+    given: Object.entries(raw).flatMap(([name, text]) =>
+      handed.includes(name) ? [] : [`${labelOf(command, name)} ${text}`],
+    ),
     assumed: Object.entries(values).flatMap(([name, value]) =>
       isQuantity(value) && value.assumedUnit !== undefined
         ? [

@@ -20,6 +20,7 @@ import { mydata } from './mydata/mydata.ts';
 import { priceDrop } from './price/drop.ts';
 import { priceList } from './price/list.ts';
 import { price } from './price/price.ts';
+import { settle } from './settle/settle.ts';
 import { sizeCan } from './size/can.ts';
 import { sizeCrucible } from './size/crucible.ts';
 import { sizeMelt } from './size/melt.ts';
@@ -43,6 +44,7 @@ export const commands: readonly Command[] = [
   burner,
   flame,
   stuff,
+  settle,
   buildShow,
   buildSave,
   buildList,

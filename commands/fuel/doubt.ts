@@ -3,6 +3,7 @@ import { neighbourOf, solveMelts, solveNear } from '../../core/melt/balance-melt
 import { doubts } from '../../core/melt/balance-question.ts';
 import type { SiUnit } from '../../core/quantity/figure.ts';
 import type { Doubted } from '../command.ts';
+import type { FuelOptions } from './options.ts';
 import type { AskedFuel } from './question.ts';
 
 /** As fine as the samples of `fuel` itself. */
@@ -10,8 +11,8 @@ const fineness = { cells: 5, tolerance_dK: 3 } as const;
 const nearAccuracy = 0.01;
 const sampleAccuracy = 0.3;
 
-/** The price that is drawn is the fuel's own: two fuels do not share their bags. */
-export function fuelDoubt(asked: AskedFuel): Doubted {
+/** What is drawn of one fuel or one pot is its own: two fuels do not share their bags. */
+export function fuelDoubt(asked: AskedFuel, { material = 'clay-graphite' }: Pick<FuelOptions, 'material'>): Doubted {
   const { fuel, melts: count, question } = asked;
   const { model, melts } = answerBalance(question, { ranged: false });
   const near = neighbourOf(solveMelts(model.furnace(model.typical, fineness), melts.programme, nearAccuracy));
@@ -20,6 +21,7 @@ export function fuelDoubt(asked: AskedFuel): Doubted {
     [doubts.ash]: `ash of ${fuel.name}`,
     [doubts.dry]: `heating value of ${fuel.name}`,
     [doubts.price]: `price of ${fuel.name}`,
+    [doubts.crucible]: `the heat that a ${material} crucible takes`,
     [doubts.power]: `how hard ${kind} is fired`,
   };
   const names = Object.keys(model.inputs).map((own) => ({ own, shared: renamed[own] ?? own }));

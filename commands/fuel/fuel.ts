@@ -38,6 +38,6 @@ export const fuel = {
     return fuelAnswer(options, context);
   },
   async doubt(options, context) {
-    return fuelDoubt(askedFuel(options, context));
+    return fuelDoubt(askedFuel(options, context), options);
   },
 } satisfies Command<typeof fuelOptions>;

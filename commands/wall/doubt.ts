@@ -19,7 +19,7 @@ import type { WallFigureId } from './figures.ts';
 
 /** As fine as the samples of `wall` itself. */
 const fineness: Fineness = { cells: 5, tolerance_dK: 3 };
-const marks_C = [450, 573, 900] as const;
+const sintered_K = 900 + 273.15;
 
 /** Nothing where a layer leaves the model: there `wall` has no range either. */
 export function wallDoubt(question: WallQuestion): Doubted | undefined {
@@ -47,10 +47,10 @@ export function wallDoubt(question: WallQuestion): Doubted | undefined {
         'wall.loss': found.shell_loss_W,
         'wall.ramp_power': found.ramp_power_W,
         'wall.peak_power': found.peak_power_W,
+        'wall.depth900': depthOf(found.run, sintered_K),
         ...Object.fromEntries([
           ...found.cool_s.map((cool_s, index) => [`wall.touch${Math.round(touchLevels_K[index]! - 273.15)}`, cool_s]),
           ...found.interface_peaks_K.map((peak_K, index) => [`wall.interface${index + 1}`, peak_K]),
-          ...marks_C.map((mark) => [`wall.depth${mark}`, depthOf(found.run, mark + 273.15)]),
         ]),
       } satisfies Partial<Record<WallFigureId, number>>;
     },

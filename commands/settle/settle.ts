@@ -1,0 +1,183 @@
+import { z } from 'zod';
+import { AskError } from '../../core/ask-error.ts';
+import type { SiUnit } from '../../core/quantity/figure.ts';
+import type { Answer, AnswerContext, Ask, Command } from '../command.ts';
+import { splitVersus } from '../grammar.ts';
+import { about, text } from '../options.ts';
+import { told } from '../size/fields.ts';
+import { settleAnswer, settleFigures } from './answer.ts';
+import { type AskedSide, askSide, withOptions } from './ask-side.ts';
+import { argumentFor, listAnswer } from './find.ts';
+import { readMeasures } from './measures.ts';
+import { type Own, readConditions, readFlip, readSides, settleExample, splitOwn } from './read.ts';
+import type { Argument } from './shelf.ts';
+import { flipsOfOption, weighAll } from './verdict.ts';
+
+const longest = 900;
+
+const options = z.strictObject({
+  line: told({ label: 'the argument', most: longest }).optional(),
+  one: told({ label: 'one side', most: longest }).optional(),
+  other: told({ label: 'other side', most: longest }).optional(),
+  by: text({ label: 'weighed by', most: 120 }).optional(),
+  at: text({ label: 'every side at', most: 120 }).optional(),
+  flip: text({ label: 'until the verdict turns, moving', most: 80 }).optional(),
+  for: text({ label: 'every side for', most: 200 }).optional(),
+});
+type Options = z.infer<typeof options>;
+
+export const settle = {
+  name: 'settle',
+  summary: 'Two to four sides of an argument under the same doubt: who is right, how sure, what turns it.',
+  options,
+  subject: 'line',
+  takesLine: true,
+  slow: true,
+  hazards: ['hot-work'],
+  figures: settleFigures,
+  examples: [
+    {
+      line: 'settle wall 2" clay-sand; 2" perlite vs wall 1" castable; 3" perlite by=shell at=1 h',
+      says: 'two linings, by how hot the shell gets',
+    },
+    {
+      line: 'settle fuel lump charcoal amount=3 kg vs briquettes amount=3 kg vs propane amount=3 kg by=cost, time',
+      says: 'three fuels by two figures',
+    },
+    {
+      line: 'settle wall 6 in dense castable vs wall 2 in fibre blanket by=shell flip=hold 10 min to 12 h',
+      says: 'and how long a firing turns it',
+    },
+    { line: 'settle list', says: 'the standing arguments' },
+    { line: 'settle perlite or vermiculite', says: 'one of them, computed now' },
+  ],
+  async expand(ask) {
+    const { line, ...named } = ask.options;
+    if (line === undefined) return { ask };
+    const { rest, own } = splitOwn(line);
+    const [first = '', ...others] = splitVersus(`${rest} `);
+    return {
+      ask: {
+        ...ask,
+        options: {
+          ...named,
+          ...own,
+          ...(first === '' ? {} : { one: first }),
+          ...(others.length === 0 ? {} : { other: others.join(' vs ') }),
+        },
+      },
+    };
+  },
+  async answer(asked, context) {
+    const said = merged(asked);
+    const texts = [said.one, said.other].flatMap((side) => (side === undefined ? [] : splitVersus(side)));
+    const [only = ''] = texts;
+    if (texts.length === 1 && only.toLowerCase() === 'list') return listAnswer();
+    return about(texts.length === 1 ? 'one' : 'other', () =>
+      texts.length === 1 ? settleArgument(only, said, context) : settleLines(texts, said, context),
+    );
+  },
+} satisfies Command<typeof options>;
+
+type Said = Partial<Record<Exclude<Own, 'units'>, string>>;
+
+/** `again by=stored` hands over a line of its own beside the question of before. */
+function merged({ line, one, other, ...asked }: Options): Said {
+  const { rest, own } = splitOwn(line?.text ?? '');
+  const [first = '', ...others] = splitVersus(`${rest} `);
+  const plain = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
+  return {
+    ...(one ? { one: one.text } : {}),
+    ...(other ? { other: other.text } : {}),
+    ...plain,
+    ...own,
+    ...(first === '' ? {} : { one: first }),
+    ...(others.length === 0 ? {} : { other: others.join(' vs ') }),
+  };
+}
+
+async function settleLines(texts: readonly string[], said: Said, context: AnswerContext): Promise<Answer> {
+  if (texts.length === 0) throw nothingAsked();
+  const read = readSides(texts, context);
+  return weighed(read, {}, said, undefined, context);
+}
+
+async function settleArgument(typed: string, said: Said, context: AnswerContext): Promise<Answer> {
+  const { argument, more } = argumentFor(typed);
+  const read = argument.sides.map(({ name, line }) => ({ name, ask: context.parse(line) }));
+  return weighed(read, more, { by: argument.by, ...said }, argument, context);
+}
+
+async function weighed(
+  read: readonly { readonly name: string; readonly ask: Ask }[],
+  more: Readonly<Record<string, string>>,
+  said: Said,
+  argument: Argument | undefined,
+  context: AnswerContext,
+): Promise<Answer> {
+  const sides: AskedSide[] = [];
+  for (const { name, ask } of read) {
+    const command = context.commands.find((one) => one.name === ask.command)!;
+    if (command.name === 'settle' || command.name === 'claim' || command.passing) throw notWeighable(command.name);
+    const conditions = readConditions(said.at, command);
+    const source = said.for === undefined ? {} : { for: said.for };
+    sides.push(await askSide(name, withOptions(ask, { ...more, ...conditions, ...source }, context.commands), context));
+  }
+  const measures = readMeasures(said.by, sides);
+  const verdicts = weighAll(sides, measures);
+  const [first] = verdicts.all;
+  const moved = said.flip === undefined ? undefined : readFlip(said.flip, sides[0]!.command);
+  if (moved && first?.odds === undefined) throw notMovable();
+  return settleAnswer({
+    sides,
+    verdicts,
+    argument,
+    units: context.units,
+    context,
+    flip: moved && {
+      option: moved.option,
+      at: await flipsOfOption(first!, sides, moved, context),
+      unit: unitOf[moved.dimension] ?? '1',
+    },
+  });
+}
+
+const unitOf: Readonly<Record<string, SiUnit>> = {
+  length: 'm',
+  time: 's',
+  mass: 'kg',
+  volume: 'm3',
+  temperature: 'K',
+  power: 'W',
+  energy: 'J',
+  pressure: 'Pa',
+  flow: 'm3/s',
+  'mass-flow': 'kg/s',
+};
+
+const nothingAsked = () =>
+  new AskError({
+    code: 'missing',
+    what: 'there is no argument to settle',
+    expected: 'two questions with " vs " between them, or one of settle list',
+    example: settleExample,
+    option: 'one',
+  });
+
+const notWeighable = (name: string) =>
+  new AskError({
+    code: 'unfit',
+    what: `${name} gives no figures to weigh`,
+    expected: 'questions such as wall, fuel, mix, blast, flame, size, melt or burner',
+    example: settleExample,
+    option: 'one',
+  });
+
+const notMovable = () =>
+  new AskError({
+    code: 'unfit',
+    what: 'these sides are compared by typical values only, so no option can be moved',
+    expected: 'sides of wall, fuel, mix, blast or flame',
+    example: settleExample,
+    option: 'flip',
+  });

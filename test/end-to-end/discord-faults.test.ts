@@ -129,7 +129,7 @@ describe.each([false, true])('the connection drops, what was handled is delivere
   test('between a question and its button: what was pressed meanwhile is answered, once', async () => {
     const first = await done(await ask());
     peer.faults.drop();
-    const pressed = await done(await peer.press(first, idOf(first, 'the same in castable')));
+    const pressed = await done(await peer.press(first, idOf(first, 'The same in castable')));
     expect(words(pressed)).toContain('What can hurt');
     await expect.poll(() => peer.sessions.resumed.length, { timeout: 20_000 }).toBeGreaterThan(0);
     expect(first.messages).toHaveLength(1);
@@ -282,7 +282,7 @@ describe('what can hurt is said', () => {
     const who = { user: 'ann' };
     const first = await done(await ask('mix 30 L', who));
     hurts(first);
-    for (const label of ['Show the working', 'the same in castable', 'how many batches', 'In US units']) {
+    for (const label of ['Show the working', 'The same in castable', 'How many batches', 'In US units']) {
       const seen = await peer.press(first, idOf(first, label), who);
       hurts(seen.messages.length === 0 ? first : await done(seen));
     }

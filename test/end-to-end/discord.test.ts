@@ -93,7 +93,7 @@ describe('buttons', () => {
     const who = { user: 'follow', place: 'bot-dm' } as const;
     const first = await asked('mix 30 L', who);
     await asked('mix 99 L', who);
-    const other = await press(first, 'the same in castable', who);
+    const other = await press(first, 'The same in castable', who);
     expect(words(other)).toContain('You gave');
     expect(words(other)).toMatch(/amount 30 L/);
   });
@@ -132,7 +132,7 @@ describe('buttons', () => {
     const first = await asked('mix 30 L', who);
     await bot.stop();
     bot = await open();
-    const after = await press(first, 'the same in castable', who);
+    const after = await press(first, 'The same in castable', who);
     expect(words(after)).toMatch(/amount 30 L/);
   });
 });

@@ -21,7 +21,7 @@ export const nextOf = ({ next }: Pick<Card, 'next'>) =>
 export function cardButtons({ card, command, state, ephemeral, alone }: CardButtons) {
   const other = card.units === 'US' ? 'metric' : 'US';
   const asks = nextOf(card).map(({ label, line }, at) =>
-    button(label === '' ? line : label, ['next', state, at], ButtonStyle.Primary),
+    button(label === '' ? line : capital(label), ['next', state, at], ButtonStyle.Primary),
   );
   const repeats = !command.passing && !command.private;
   const turns = repeats
@@ -87,6 +87,8 @@ function button(
     custom_id: componentId(verb, state, argument),
   };
 }
+
+const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
 const rowOf = (components: APIButtonComponent[]): readonly APIMessageTopLevelComponent[] =>
   components.length === 0 ? [] : [{ type: ComponentType.ActionRow, components }];

@@ -5,7 +5,7 @@ import { renderCard } from '../../terminal/render.ts';
 import { clipped, escapedTo, plain } from '../escape.ts';
 import { limits } from '../limits.ts';
 import { cautionFields, colourOf, type Reasons } from './cautions.ts';
-import { fieldsOf } from './chunks.ts';
+import { fieldsOf, listed, unnamed } from './chunks.ts';
 import { figureFields, tableFields } from './figures.ts';
 import type { FileOut, Message } from './payload.ts';
 import { workingFields } from './working.ts';
@@ -96,8 +96,14 @@ function embedOf(card: Card, kept: Kept, shortened: boolean, picture: FileOut | 
     ...figureFields(card, kept.figures),
     ...(card.table ? tableFields(card.table, kept.rows) : []),
     ...workingFields(card, kept.steps),
-    ...fieldsOf('Beside it', card.notes.slice(0, kept.notes).map(fieldLine)),
-    ...basis.slice(0, kept.rest).flatMap(([name, lines]) => fieldsOf(name, lines.map(fieldLine))),
+    ...noteFields(card, kept.notes),
+    ...basis.slice(0, kept.rest).flatMap(([name, lines]) =>
+      fieldsOf(
+        name,
+        lines.map((line) => fieldLine(line)),
+        ' · ',
+      ),
+    ),
     ...(explains && kept.sources
       ? fieldsOf(
           'Sources',
@@ -118,7 +124,21 @@ function embedOf(card: Card, kept: Kept, shortened: boolean, picture: FileOut | 
   };
 }
 
-const fieldLine = (line: string): string => escapedTo(line, limits.fieldValue).trim() || '–';
+/** Beside numbers they are remarks; without any they are what is said. */
+const noteFields = ({ notes, figures }: Card, count: number): readonly APIEmbedField[] => {
+  const lines = notes.slice(0, count);
+  if (figures.length === 0)
+    return fieldsOf(
+      unnamed,
+      lines.map((line) => fieldLine(line)),
+    );
+  return fieldsOf(
+    'Beside it',
+    lines.map((line) => listed(fieldLine(line, limits.fieldValue - listed('').length))),
+  );
+};
+
+const fieldLine = (line: string, room: number = limits.fieldValue): string => escapedTo(line, room).trim() || '–';
 
 const sourcesRoom = 400;
 

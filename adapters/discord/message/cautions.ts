@@ -1,7 +1,7 @@
 import type { Caution, Severity } from '../../../core/hazard/caution.ts';
 import { escapedTo } from '../escape.ts';
 import { limits } from '../limits.ts';
-import { fieldsOf } from './chunks.ts';
+import { fieldsOf, listed } from './chunks.ts';
 
 /** Which cautions say why: where everything does not fit, their reasons go before any of them does. */
 export type Reasons = 'all' | 'dangers' | 'leads' | 'none';
@@ -29,6 +29,6 @@ export function cautionFields(cautions: readonly Caution[], reasons: Reasons) {
 function lineOf({ severity, text, reason, standing, leads }: Caution, reasons: Reasons): string {
   const why = reasons === 'all' || (reasons === 'dangers' && severity === 'danger') || (reasons === 'leads' && leads);
   const said = [text, ...(why ? [reason] : []), ...(standing === 'from memory' ? ['(from memory)'] : [])].join(' ');
-  const before = severity === 'danger' ? '**Danger:** ' : '';
+  const before = listed(severity === 'danger' ? '**Danger:** ' : '');
   return `${before}${escapedTo(said, limits.fieldValue - before.length)}`;
 }

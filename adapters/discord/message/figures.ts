@@ -12,8 +12,8 @@ const abreast = 9;
 export function figureFields({ figures, units }: Pick<Card, 'figures' | 'units'>, count: number) {
   const shown = figures.slice(0, count);
   const side = shown.slice(0, abreast).map((figure): APIEmbedField => {
-    const { label, value, small } = wordsOf(figure, units);
-    const rest = small.length === 0 ? '' : `\n${escaped(small.join('\n'))}`;
+    const { label, value, range, small } = wordsOf(figure, units);
+    const rest = ['', ...(range === undefined ? [] : [range]), ...small].map(escaped).join('\n');
     return {
       name: escapedTo(label, limits.fieldName).trim() || '–',
       value: `**${escapedTo(value, 200)}**${rest.length > 800 ? '' : rest}`,
@@ -21,16 +21,17 @@ export function figureFields({ figures, units }: Pick<Card, 'figures' | 'units'>
     };
   });
   const below = shown.slice(abreast).map((figure) => {
-    const { label, value, small } = wordsOf(figure, units);
-    return escapedTo([`${label}: ${value}`, ...small].join(' · '), limits.fieldValue);
+    const { label, value, range, small } = wordsOf(figure, units);
+    const said = [`${label}: ${range === undefined ? value : `${value} ${range}`}`, ...small];
+    return escapedTo(said.join(' · '), limits.fieldValue);
   });
   return [...side, ...fieldsOf('More numbers', below)];
 }
 
 function wordsOf(figure: Figure, units: Card['units']) {
   const { lead, other, range } = formatFigure(figure, units);
-  const small = [range === undefined ? '' : `(${range})`, other, figure.note ?? ''].filter((one) => one !== '');
-  return { label: figure.label, value: lead, small };
+  const small = [other, figure.note ?? ''].filter((one) => one !== '');
+  return { label: figure.label, value: lead, range: range === undefined ? undefined : `(${range})`, small };
 }
 
 /** A line a row, its first cell standing out; the columns' names are the field's. */

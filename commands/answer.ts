@@ -3,10 +3,12 @@ import type { Caution } from '../core/hazard/caution.ts';
 import { cautionsFor, mergeCautions } from '../core/hazard/cautions.ts';
 import { factsIn } from '../core/hazard/words.ts';
 import { nearest } from '../core/materials/nearest.ts';
+import { readQuantity } from '../core/quantity/parse.ts';
 import type { Card, Reply } from './card.ts';
 import type { AnswerContext, Ask, Command, Meant } from './command.ts';
 import { optionsOf, parseLine } from './grammar.ts';
 import type { Build, Memory } from './memory.ts';
+import { metaOf } from './options.ts';
 import { type ReadOptions, readOptions } from './read-options.ts';
 import { commands } from './registry.ts';
 import { lineOf, nestedLine, readSource } from './source.ts';
@@ -172,7 +174,7 @@ async function fillFrom(
   if (reply.kind === 'error') throw build ? ofBuild(new AskError(reply.error), build) : new AskError(reply.error);
   const firm = Object.entries(typed).filter(([name]) => !yields.includes(name));
   const offered = Object.entries(reply.card.handsOver).filter(
-    ([name]) => name in command.options.shape && !firm.some(([one]) => one === name),
+    ([name, value]) => !firm.some(([one]) => one === name) && isOfKind(command, name, value),
   );
   const loose = Object.entries(typed).filter(([name]) => yields.includes(name));
   const beaten = beatenBy(
@@ -197,6 +199,20 @@ async function fillFrom(
     handed,
     from: [`from ${origin}: ${handed.join(', ')}`],
   };
+}
+
+/** Whether an option of that name takes such a value: `amount` may be a lining's volume, or a metal's mass. */
+function isOfKind(command: Command, name: string, value: string): boolean {
+  const field = command.options.shape[name];
+  if (!field) return false;
+  const { dimensions, label } = metaOf(field as never);
+  if (!dimensions) return true;
+  try {
+    readQuantity(value, { dimensions, label });
+    return true;
+  } catch (error) {
+    return !(error instanceof AskError && error.code === 'wrong-dimension');
+  }
 }
 
 /** Of groups that exclude each other, the group of the first name stays: what was typed, else what stands first. */

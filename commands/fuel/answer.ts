@@ -4,6 +4,8 @@ import { RISE } from '../../core/melt/balance-charge.ts';
 import { balanceModel } from '../../core/melt/balance-question.ts';
 import { ashRoom_kg, type StagedMelt, stageMelt } from '../../core/melt/fuel-staging.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { typedNumber } from '../melt/question.ts';
+import { pricesFor, whosePrices } from '../prices.ts';
 import { layerText } from '../wall/layers.ts';
 import { lossChart } from './chart.ts';
 import { figuresOf } from './figures.ts';
@@ -12,9 +14,9 @@ import type { FuelParts } from './parts.ts';
 import { type AskedFuel, askedFuel } from './question.ts';
 import { doubtOf, flowTable, headlineOf, notesOf } from './words.ts';
 
-export function fuelAnswer(options: FuelOptions, context: AnswerContext): Answer {
+export async function fuelAnswer(options: FuelOptions, context: AnswerContext): Promise<Answer> {
   const { units } = context;
-  const asked = askedFuel(options, context);
+  const asked = askedFuel(options, context, await pricesFor(context));
   const balance = answerBalance(asked.question);
   const room_kg = options.ashes?.si ?? ashRoom_kg(asked.question.wall.bore_m);
   const parts: FuelParts = {
@@ -34,6 +36,7 @@ export function fuelAnswer(options: FuelOptions, context: AnswerContext): Answer
     table: flowTable(parts),
     chart: lossChart(parts, units),
     notes: notesOf(parts),
+    given: whosePrices(keptPrices(asked), context.now, units),
     assumed: asked.assumed,
     doubt: doubtOf(parts),
     sources: [...new Set([...working.map(({ source }) => source), ...sourcesOf(asked)])],
@@ -55,6 +58,12 @@ export function fuelAnswer(options: FuelOptions, context: AnswerContext): Answer
     next: nextLines(parts),
   };
 }
+
+const keptPrices = ({ cheap, fuel, priceOf }: AskedFuel) =>
+  [cheap, fuel].flatMap((one) => {
+    const known = one && priceOf(one)?.known;
+    return known && known !== 'shops' ? [known] : [];
+  });
 
 const sourcesOf = ({ fuel, alloy }: AskedFuel): readonly string[] => [
   fuel.lower_heat_J_kg.source,
@@ -85,10 +94,13 @@ function stagedOf(asked: AskedFuel, balance: Balance, ash_limit_kg: number): Sta
 }
 
 /** For `wall`, `blast`, `burner` and `flame`: as it would be typed. */
-function handsOver({ asked, options, balance, burnt }: FuelParts): Record<string, string> {
+function handsOver({ asked, options, balance, burnt, units }: FuelParts): Record<string, string> {
   const { wall, fuel, alloy, mass_kg } = asked;
   const { first } = balance.melts;
   const { question } = wall;
+  const US = units === 'US';
+  const mass = (kg: number) => (US ? `${typedNumber(kg / pound_kg)} lb` : `${typedNumber(kg)} kg`);
+  const length = (m: number) => (US ? `${typedNumber(m / 0.0254)} in` : `${typedNumber(m * 1000)} mm`);
   const burns_kg_h = (first.power_W / burnt.lower_heat_J_kg) * 3600;
   const passed = Object.fromEntries(
     (['lid', 'floor', 'finish'] as const).flatMap((name) =>
@@ -97,22 +109,20 @@ function handsOver({ asked, options, balance, burnt }: FuelParts): Record<string
   );
   return {
     fuel: fuel.id,
-    rate: `${(first.power_W / 1000).toPrecision(4)} kW`,
-    flow: `${(burns_kg_h * balance.fire.air_kg_kg).toPrecision(4)} kg/h`,
-    ...(fuel.hazards.includes('propane')
-      ? { propane: `${burns_kg_h.toPrecision(4)} kg/h`, each: `${first.fuel_kg.toPrecision(4)} kg` }
-      : {}),
+    rate: US ? `${typedNumber(first.power_W / btu_h_W)} Btu/h` : `${typedNumber(first.power_W / 1000)} kW`,
+    flow: `${mass(burns_kg_h * balance.fire.air_kg_kg)}/h`,
+    ...(fuel.hazards.includes('propane') ? { propane: `${mass(burns_kg_h)}/h`, each: mass(first.fuel_kg) } : {}),
     ...(options.co ? { co: options.co.text } : {}),
     ...(options.excess ? { excess: options.excess.text } : {}),
     layers: wall.layers.map(layerText).join('; '),
-    bore: millimetres(question.bore_m),
-    height: millimetres(question.height_m),
+    bore: length(question.bore_m),
+    height: length(question.height_m),
     hot: `${Number((question.hot_K.typical - 273.15).toFixed(2))} °C`,
     // To the hundredth of a second: `wall` then stores the same.
     ramp: `${((RISE * first.climb_s) / 60).toFixed(4)} min`,
     hold: `${(((1 - RISE) * first.climb_s + first.hold_s) / 60).toFixed(4)} min`,
-    vent: millimetres(2 * question.vent_radius_m),
-    shell: millimetres(question.shell_m),
+    vent: length(2 * question.vent_radius_m),
+    shell: length(question.shell_m),
     ...passed,
     metal: alloy.id.replaceAll('-', ' '),
     amount: `${Number(mass_kg.toPrecision(6))} kg`,
@@ -122,7 +132,8 @@ function handsOver({ asked, options, balance, burnt }: FuelParts): Record<string
   };
 }
 
-const millimetres = (value: number): string => `${Number((value * 1000).toPrecision(6))} mm`;
+const pound_kg = 0.45359237;
+const btu_h_W = 0.29307107017;
 
 function nextLines({ asked, options, context: { commands } }: FuelParts): NonNullable<Answer['next']> {
   const has = (name: string) => commands.some((one) => one.name === name);

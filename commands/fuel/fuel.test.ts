@@ -58,6 +58,35 @@ describe('fuel', () => {
     }
   });
 
+  it('costs what the asker keeps as a price, and says whose and how old it is; a typed one goes before it', async () => {
+    const context = asker();
+    await answerLine('price lump charcoal 10 kg $30', context);
+    const line = `fuel lump charcoal ${light}`;
+    const kept = await cardOf(line, context);
+    expect(figure(kept, 'fuel.cost')).toBeCloseTo(3 * figure(kept, 'fuel.mass'), 9);
+    expect(kept.given.join(' ')).toMatch(/your price of lump charcoal: \$30 for 10 kg .*set today/);
+    expect(kept.assumed.map(({ text }) => text).join(' ')).not.toContain('shop prices');
+    const typed = await cardOf(`${line} price=$1 for 1 kg`, context);
+    expect(figure(typed, 'fuel.cost')).toBeCloseTo(figure(typed, 'fuel.mass'), 9);
+  });
+
+  it('refuses metal by volume, and takes no lining for metal', async () => {
+    expect((await errorOf('fuel charcoal amount=2 L')).code).toBe('wrong-dimension');
+    const context = asker();
+    await answerLine('size can 20 gal crucible=6 in x 8 in', context);
+    const card = await cardOf('fuel for=last', context);
+    expect(card.given.join(' ')).not.toContain('amount');
+    expect(card.headline).toContain('for 11 lb of aluminium');
+    expect(card.units).toBe('US');
+  });
+
+  it('sends a blower to blast', async () => {
+    const { what, example } = await errorOf('fuel hair dryer');
+    expect(what).toBe('a hair dryer blows air and burns nothing');
+    expect(example).toBe('blast lump charcoal blower=hair dryer');
+    await cardOf(example);
+  });
+
   it('takes a melt in a sized furnace, heat and all', async () => {
     const context = asker();
     const melt = await cardOf('melt 5 kg aluminium for=(size can 20 gal crucible=6 in x 8 in)', context);
@@ -67,7 +96,8 @@ describe('fuel', () => {
       readQuantity(melt.handsOver.heat ?? '', { dimensions: ['energy'] }).si / 1e6,
       4,
     );
-    expect(card.handsOver.bore).toBe(`${Number((Number.parseFloat(melt.handsOver.bore ?? '') * 25.4).toFixed(3))} mm`);
+    expect(Number.parseFloat(card.handsOver.bore ?? '')).toBeCloseTo(Number.parseFloat(melt.handsOver.bore ?? ''), 4);
+    expect(card.handsOver.bore).toMatch(/ in$/);
   });
 
   it('overrides every assumption by the option it names', async () => {

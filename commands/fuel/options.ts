@@ -15,7 +15,7 @@ export const fuelOptions = z.strictObject({
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
   amount: quantity({
     label: 'how much metal',
-    dimensions: ['mass', 'volume'],
+    dimensions: ['mass'],
     plainUnit: { metric: 'kg', US: 'lb' },
     min: 1e-5,
     max: 1000,

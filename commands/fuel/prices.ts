@@ -3,6 +3,7 @@ import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
 import { type Currency, currencyOf } from '../../core/quantity/currency.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
+import type { NamedPrice } from '../prices.ts';
 
 /** What a kilogram costs. */
 export interface FuelPrice {
@@ -30,8 +31,12 @@ export function readPrice(said: string, fuel: Fuel, units: UnitSystem): FuelPric
     min: 1e-5,
     max: 1e5,
   });
-  return { per_kg: paid / (amount.dimension === 'mass' ? amount.si : amount.si * densityOf(fuel)), currency };
+  const sold = amount.dimension === 'mass' ? { mass_kg: amount.si } : { volume_m3: amount.si };
+  return { per_kg: perKilogram({ amount: sold, price: paid }, fuel), currency };
 }
+
+export const perKilogram = ({ amount, price }: Pick<NamedPrice, 'amount' | 'price'>, fuel: Fuel): number =>
+  price / ('mass_kg' in amount ? amount.mass_kg : amount.volume_m3 * densityOf(fuel));
 
 const severalExample = 'lump 20 lb $18; briquettes 16 lb $12';
 

@@ -1,4 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
+import { blowers } from '../../core/fire/data/blowers.ts';
 import { charcoalBeds } from '../../core/fire/data/charcoal-beds.ts';
 import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
 import { dryAshFreeSpread_J_kg } from '../../core/fire/fuel/fuel-spread.ts';
@@ -20,12 +21,13 @@ import type { Assumption } from '../card.ts';
 import type { AnswerContext } from '../command.ts';
 import { refuseMetal } from '../flame/fuel.ts';
 import { about } from '../options.ts';
+import type { KnownPrice } from '../prices.ts';
 import { typedLength } from '../size/parts.ts';
 import { readCrucible } from '../size/question.ts';
 import { readStack } from '../wall/layers.ts';
 import { type AskedWall, askedWall } from '../wall/question.ts';
 import type { FuelOptions } from './options.ts';
-import { readPrice, readPrices } from './prices.ts';
+import { perKilogram, readPrice, readPrices } from './prices.ts';
 
 export interface AskedFuel {
   readonly question: BalanceQuestion;
@@ -42,8 +44,10 @@ export interface AskedFuel {
   readonly assumed: readonly Assumption[];
 }
 
-/** Of a kilogram, as typed or as remembered. */
-export type PriceOf = (fuel: Fuel) => { readonly per_kg: Spread; readonly currency: Currency } | undefined;
+/** Of a kilogram: as typed, as kept by the asker or their place, or as remembered of shops. */
+export type PriceOf = (
+  fuel: Fuel,
+) => { readonly per_kg: Spread; readonly currency: Currency; readonly known?: KnownPrice | 'shops' } | undefined;
 
 type Assume = <T>(value: T | undefined, otherwise: T, text: string, override?: string) => T;
 
@@ -72,6 +76,7 @@ const leastAbove_dK = 15;
 export function askedFuel(
   options: FuelOptions,
   { units, commands }: Pick<AnswerContext, 'units' | 'commands'>,
+  kept: ReadonlyMap<string, KnownPrice> = new Map(),
 ): AskedFuel {
   const assumed: Assumption[] = [];
   const assume: Assume = (value, otherwise, text, override) => {
@@ -85,9 +90,9 @@ export function askedFuel(
   const charge = chargeOf(options, assume, units);
   const wall = wallOf(options, charge, assume, units);
   const firing = firingOf(options, fuel, wall, assume, units);
-  const prices = pricesOf(options, fuel, units);
+  const prices = pricesOf(options, fuel, { units, kept });
   const price = prices(fuel);
-  if (!options.price && !options.prices && price)
+  if (price?.known === 'shops')
     assumed.push({
       text: 'shop prices of the United States, as remembered',
       override: `price=$${Math.round(price.per_kg.typical * 20)} for 20 kg`,
@@ -118,6 +123,22 @@ export function askedFuel(
   };
 }
 
+/** A blower where a fuel belongs: blast is asked about those. */
+function fuelNotBlower(said: string): Fuel {
+  try {
+    return findFuel(said);
+  } catch (error) {
+    const blower = blowers.find(({ name, aliases }) => [name, ...aliases].includes(said.trim().toLowerCase()));
+    if (!blower || !(error instanceof AskError)) throw error;
+    throw new AskError({
+      code: 'unfit',
+      what: `a ${blower.name} blows air and burns nothing`,
+      expected: 'a fuel here; blast says whether a blower is enough',
+      example: `blast lump charcoal blower=${blower.id.replaceAll('-', ' ')}`,
+    });
+  }
+}
+
 /** `lump`, or `briquettes then lump`: what is burned first, and what makes the heat at the end. */
 function readFuels(said: string): { cheap: Fuel | undefined; fuel: Fuel } {
   const parts = said.split(/\s+then\s+|\s*→\s*/i);
@@ -129,7 +150,7 @@ function readFuels(said: string): { cheap: Fuel | undefined; fuel: Fuel } {
       example: 'briquettes then lump',
     });
   const [first = '', second] = parts;
-  if (second === undefined) return { cheap: undefined, fuel: findFuel(first) };
+  if (second === undefined) return { cheap: undefined, fuel: fuelNotBlower(first) };
   const cheap = findFuel(first);
   const fuel = findFuel(second);
   const loose = [cheap, fuel].find(({ kind }) => kind !== 'solid');
@@ -152,8 +173,7 @@ function chargeOf(options: FuelOptions, assume: Assume, units: UnitSystem) {
   const perKg = (correction_J_kg: number) =>
     about('pour', () => meltHeat_J_kg({ alloy, from_K: usual.start_K, pour_K, correction_J_kg }));
   const typical_J_kg = perKg(correction.typical);
-  // Of a volume it is the lining's, handed over for `mix`.
-  const typed = options.amount?.dimension === 'mass' ? options.amount.si : undefined;
+  const typed = options.amount?.si;
   const mass_kg =
     typed ??
     (options.heat
@@ -297,13 +317,19 @@ function rateOf(
   return { power_W: assume(undefined, power_W, text, `rate=${Number((power_W.typical / 1000).toPrecision(2))} kW`) };
 }
 
-function pricesOf({ price, prices }: FuelOptions, asked: Fuel, units: UnitSystem): PriceOf {
+function pricesOf(
+  { price, prices }: FuelOptions,
+  asked: Fuel,
+  { units, kept }: { units: UnitSystem; kept: ReadonlyMap<string, KnownPrice> },
+): PriceOf {
   const own = prices === undefined ? undefined : about('prices', () => readPrices(prices, units));
   const one = price === undefined ? undefined : about('price', () => readPrice(price, asked, units));
   return (fuel) => {
     const typed = (fuel.id === asked.id ? one : undefined) ?? own?.get(fuel.id);
     if (typed) return { per_kg: exactly(typed.per_kg), currency: typed.currency };
-    return fuel.price_USD_kg && { per_kg: fuel.price_USD_kg, currency: 'USD' };
+    const known = kept.get(fuel.id);
+    if (known) return { per_kg: exactly(perKilogram(known, fuel)), currency: known.currency, known };
+    return fuel.price_USD_kg && { per_kg: fuel.price_USD_kg, currency: 'USD', known: 'shops' };
   };
 }
 

@@ -48,9 +48,11 @@ export function messageOf(card: Card, picture?: FileOut): Message {
   };
 }
 
-/** Each step leaves out one thing more, so the longest embed that fits is found by halving. */
+/** Most cards fit whole. Else each step leaves out one thing more, so the longest embed that fits is found by halving. */
 function longestThatFits(whole: Kept, embed: (kept: Kept) => APIEmbed) {
-  const steps = [whole];
+  const entire = embed(whole);
+  if (fits(entire)) return { kept: whole, embed: entire };
+  const steps: Kept[] = [];
   for (let next = fewer(whole); next; next = fewer(next)) steps.push(next);
   let [first, last] = [0, steps.length - 1];
   while (first < last) {

@@ -39,7 +39,7 @@ export function chartLines(chart: Chart, units: UnitSystem, look: Look): readonl
     : undefined;
   const width = Math.min(widest, whole - (beside ? besideWidth(beside) : 0));
   if (width < narrowest) return wrap(`${chart.title}: ${chart.alt}`, look.width);
-  const x = axisOf(chart.x, momentsOf(chart), units, { open: false, ticks: Math.max(2, Math.floor(width / 10)) });
+  const x = axisOf(chart.x, momentsOf(chart), units, { open: false, ticks: Math.max(2, Math.floor(width / 7)) });
   const panels = chart.panels.flatMap((panel, at) => {
     const canvas = drawn(panel, { x, y: ys[at]!, width, rows, names, units, named: crowd });
     const under = crowd && !beside ? levelsOf(panel).map((line) => said[0]!(line, panel)) : [];

@@ -96,6 +96,7 @@ export function heatFigures({ firing, ranges, another_inch, paths }: WallAnswer)
     const range = ranges.in && { low: scale(ranges.in.low), high: scale(ranges.in.high) };
     return { ...sampled(`wall.${name}`, scale(firing.in_J), 'kg', range), label: `as ${name}, its whole heat` };
   };
+  const more = 100 * (another_inch.stored_J / firing.stored_J - 1);
   return [
     { ...sampled('wall.heat_in', firing.in_J, 'J', ranges.in), label: 'heat the side wall took' },
     fuel('charcoal'),
@@ -104,7 +105,11 @@ export function heatFigures({ firing, ranges, another_inch, paths }: WallAnswer)
     { ...sampled('wall.loss', firing.shell_loss_W, 'W', ranges.loss), label: 'shell loses at fire out' },
     { ...sampled('wall.total_loss', twoDigits(paths.total_W), 'W'), label: 'all paths, held for long' },
     { ...sampled('wall.ramp_power', twoDigits(firing.ramp_power_W), 'W'), label: 'side wall takes heating up' },
-    { ...sampled('wall.inch_shell', another_inch.shell_peak_K, 'K'), label: 'shell with another inch' },
+    {
+      ...sampled('wall.inch_shell', another_inch.shell_peak_K, 'K'),
+      label: 'shell with another inch',
+      note: `stores ${Math.abs(more).toFixed(0)} % ${more < 0 ? 'less' : 'more'}`,
+    },
   ];
 }
 

@@ -3,7 +3,6 @@ import { temperatureAt } from '../../core/heat/transient/crossings.ts';
 import type { WallAnswer } from '../../core/heat/wall-answer.ts';
 import { latestBelow } from '../../core/heat/wall-curves.ts';
 import { smallFire_W } from '../../core/heat/wall-fuel.ts';
-import { shortName } from '../../core/heat/wall-question.ts';
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
@@ -12,14 +11,15 @@ import type { AskedWall } from './question.ts';
 import { hottestShell_K, waitFor } from './words.ts';
 
 /** What belongs to the numbers and is none itself. */
-export function wallNotes(answer: WallAnswer, { finish }: AskedWall, units: UnitSystem): readonly string[] {
+export function wallNotes(answer: WallAnswer, { finish, vessel }: AskedWall, units: UnitSystem): readonly string[] {
   const rows: (string | undefined)[] = [
     touchNote(answer, finish, units),
-    inchNote(answer),
     pathNote(answer, units),
     powerNote(answer, units),
     lidNote(answer, units),
-    'A layer counts as that thick all the way up: where it tapers, give the thinnest place, as size hands it over.',
+    vessel
+      ? 'A layer counts as that thick all the way up: where it tapers, give the thinnest place, as size hands it over.'
+      : undefined,
     finish.emissivity.typical < shiny
       ? `Do not trust an infrared reading of a shiny shell: a spot of black stove paint reads true, or correct it: touch reads=… surface=${finish.id}.`
       : undefined,
@@ -49,13 +49,6 @@ function touchNote({ curves, model }: WallAnswer, finish: AskedWall['finish'], u
     return `${says} (${formatSi(level_K, 'K', units)}) ${when}`;
   });
   return `No burn on this finish, ${finish.name}: ${touches.join(', ')}.`;
-}
-
-function inchNote({ firing, layers, another_inch }: WallAnswer): string {
-  const name = shortName(layers.at(-1)?.material.name ?? '');
-  const cooler_dK = Math.round(firing.shell_peak_K - another_inch.shell_peak_K);
-  const share = 100 * (another_inch.stored_J / firing.stored_J - 1);
-  return `Another inch of ${name}: the shell peaks ${cooler_dK} K (${Math.round(1.8 * cooler_dK)} °F) lower, and the wall stores ${Math.abs(share).toFixed(0)} % ${share >= 0 ? 'more' : 'less'}.`;
 }
 
 /** Once it has been held long: what the whole furnace loses but the gas, each path with its share. */

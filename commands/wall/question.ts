@@ -19,6 +19,8 @@ export interface AskedWall {
   readonly finish: Finish;
   readonly after: string;
   readonly assumed: readonly Assumption[];
+  /** Its size was said: a real vessel, which may taper. */
+  readonly vessel: boolean;
 }
 
 const inch = 0.0254;
@@ -99,6 +101,7 @@ export function askedWall(options: WallOptions, units: UnitSystem): AskedWall {
     finish,
     after: options.after ?? 'lid on',
     assumed,
+    vessel: options.bore !== undefined && options.height !== undefined,
     question: {
       layers: wet,
       bore_m,

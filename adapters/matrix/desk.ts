@@ -72,7 +72,10 @@ export function createDesk(parts: DeskParts) {
     if (!meant) return;
     const known = prepared.has(id);
     if (!known) patient(event, attempt);
-    await answered(event, meant, known);
+    const tried = attempt > 1 && meant.kind !== 'edit' ? await replies.to(meant.question) : undefined;
+    // Its pictures were the last of it.
+    if (tried && tried.files.length > 0) return;
+    await answered(event, { ...meant, ...(tried ? { before: tried } : {}) }, known);
   }
 
   /** Asking too fast is no reason to be refused: the answer comes a little later. */

@@ -1,5 +1,5 @@
 import { Direction, type IRoomEvent, type ISyncResponse, type MatrixClient } from 'matrix-js-sdk';
-import { decrypted } from './door.ts';
+import { decrypted, Later, laterOf } from './door.ts';
 import type { Log } from './ports.ts';
 import type { Waiting } from './queue.ts';
 import type { RawEvent } from './read.ts';
@@ -16,6 +16,7 @@ export interface InboxParts {
   readonly log: Log;
 }
 
+type Timeline = ISyncResponse['rooms']['join'][string]['timeline'];
 type Stripped = { readonly type: string; readonly state_key?: string; readonly sender: string };
 
 /** The event of an invitation that waits to be followed. */
@@ -25,6 +26,8 @@ export const invitation = 'invitation';
 const justBefore_ms = 60_000;
 /** Where messages were missed, so many pages of a hundred are read back. */
 const mostPages = 20;
+/** A room whose history the server does not give is passed over after so many tries. */
+const roomTries = 5;
 /** Clocks of servers are not that far apart. */
 const overlap_ms = 5 * 60_000;
 
@@ -44,19 +47,30 @@ export function createInbox({ client, concerns, ask, remember, mayInvite, refuse
   };
 
   async function receive({ rooms, next_batch }: ISyncResponse, since: string | undefined): Promise<void> {
-    const before_ms = seen_ms;
+    let newest_ms = seen_ms;
     for (const [room, { invite_state }] of Object.entries(rooms?.invite ?? {})) {
       await invited(room, invite_state.events, next_batch);
     }
     for (const [room, { timeline }] of Object.entries(rooms?.join ?? {})) {
-      for (const { origin_server_ts } of timeline.events) seen_ms = Math.max(seen_ms, origin_server_ts);
+      for (const { origin_server_ts } of timeline.events) newest_ms = Math.max(newest_ms, origin_server_ts);
       if (since === undefined) continue;
+      await readRoom(room, timeline);
+    }
+    seen_ms = newest_ms;
+  }
+
+  /** One bad room keeps nobody else waiting for long. A store that is away does: nothing may be lost to that. */
+  async function readRoom(room: string, timeline: Timeline): Promise<void> {
+    for (let tries = 1; ; tries++) {
       try {
-        await joined(room, timeline, before_ms);
+        return await joined(room, timeline);
       } catch (err) {
         if ((err as Error).name === 'StoreError') throw err;
-        // One bad room keeps nobody else waiting.
-        log.warn({ err, room }, 'a room could not be read');
+        if (!(laterOf(err) instanceof Later) || tries === roomTries) {
+          log.warn({ err, room }, 'a room could not be read');
+          return;
+        }
+        await new Promise((resolve) => setTimeout(resolve, 1000 * tries));
       }
     }
   }
@@ -72,14 +86,10 @@ export function createInbox({ client, concerns, ask, remember, mayInvite, refuse
     }
   }
 
-  async function joined(
-    room: string,
-    { events, limited, prev_batch }: NonNullable<ISyncResponse['rooms']['join'][string]['timeline']>,
-    before_ms: number,
-  ): Promise<void> {
+  async function joined(room: string, { events, limited, prev_batch }: Timeline): Promise<void> {
     const came = events.findLast((event) => isJoin(event, client().getSafeUserId()));
     const came_ms = came?.origin_server_ts ?? 0;
-    const missed = limited && !came && prev_batch ? await readBack(room, prev_batch, before_ms - overlap_ms) : [];
+    const missed = limited && !came && prev_batch ? await readBack(room, prev_batch, seen_ms - overlap_ms) : [];
     const first = came ? events.indexOf(came) : 0;
     for (const [at, event] of [...missed, ...events].entries()) {
       if (came && at < first && event.origin_server_ts < came_ms - justBefore_ms) continue;

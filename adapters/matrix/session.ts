@@ -30,7 +30,8 @@ export async function openSession(
   { homeserver, user, password, token }: Credentials,
   { file, usable, logger }: { file: string | undefined; usable: boolean; logger: Logger },
 ): Promise<Session> {
-  const kept = file === undefined || !usable ? undefined : parse(readSecret(file));
+  const found = file === undefined || !usable ? undefined : parse(readSecret(file));
+  const kept = found && (user === undefined || isOf(found, user)) ? found : undefined;
   const known = token ?? kept?.accessToken;
   if (known !== undefined) {
     const session = await whoIs(homeserver, known, logger);
@@ -54,6 +55,10 @@ export async function openSession(
     throw new MatrixLoginError(`${homeserver} refuses ${user}: ${error.data.error ?? error.errcode}`);
   }
 }
+
+/** `teemer` or `@teemer:example.org`. */
+const isOf = ({ userId }: Session, user: string): boolean =>
+  userId === user || userId.startsWith(`@${user.replace(/^@/, '')}:`);
 
 async function whoIs(homeserver: string, accessToken: string, logger: Logger): Promise<Session | undefined> {
   try {

@@ -37,22 +37,16 @@ export function blastFigures(parts: BlastParts): readonly Figure[] {
           },
         ]),
     { ...plain('fuel', `burns ${question.fuel.name}`, fuel_kg_s, 'kg/s'), ...sampled(ranges.fuel) },
-    { ...plain('power', 'heat set free in the furnace', power_W, 'W'), ...sampled(ranges.power) },
+    { ...plain('power', 'heat set free', power_W, 'W'), ...sampled(ranges.power) },
     {
-      ...plain('pressure', 'pressure at the blower', point.fan_Pa, 'Pa', 'a clear tube of water shows it'),
+      ...plain('pressure', 'pressure at the blower', point.fan_Pa, 'Pa', 'a tube of water shows it'),
       ...sampled(ranges.pressure),
     },
     plain('pipe_loss', 'lost in the pipe', point.pipe_Pa, 'Pa'),
     plain('tuyere_loss', 'lost at the tuyere', point.tuyere_Pa, 'Pa'),
     ...(question.bed ? [plain('bed_loss', 'lost in the bed', point.bed_Pa, 'Pa')] : []),
     plain('velocity', 'speed in the tuyere', point.tuyere_velocity_m_s, 'm/s'),
-    plain(
-      'bag',
-      'fills a 30 gal (114 L) bag in',
-      BAG_m3 / point.flow_m3_s,
-      's',
-      'held over the tuyere, furnace empty: a little less',
-    ),
+    plain('bag', 'fills a bag in', BAG_m3 / point.flow_m3_s, 's', 'of 30 gal (114 L), at the tuyere'),
     ...(parts.valve_Pa === undefined ? [] : [plain('valve', 'a valve has to take', parts.valve_Pa, 'Pa')]),
     ...comparisons(parts, plain),
   ];
@@ -65,13 +59,13 @@ function comparisons(
   const { higher_heat_J_kg } = burning.fuel;
   const heat_W = fuel_kg_s * higher_heat_J_kg;
   return [
-    plain('handbook', "air by the handbook's rule", heat_W * HANDBOOK_m3_J, 'm3/s', '1 ft³ for 100 Btu, from memory'),
+    plain('handbook', 'air, handbook', heat_W * HANDBOOK_m3_J, 'm3/s', '1 ft³ for 100 Btu, from memory'),
     plain(
       'vent',
-      "vent by the handbook's rule, across",
+      'vent, handbook',
       Math.sqrt((4 * heat_W) / (Math.PI * handbook_W_m2.typical)),
       'm',
-      '1 in² for 20,000 to 25,000 Btu/h, from memory; hot gas leaves it at some 15 m/s',
+      'across; 1 in² for 22,500 Btu/h, from memory; gas at some 15 m/s',
     ),
   ];
 }

@@ -26,10 +26,10 @@ export function burnerFigures(parts: BurnerParts): readonly Figure[] {
   const { point, doubt } = parts;
   const { ranges } = doubt;
   return [
-    figure('rate', 'heat, lower heating value', point.flow_kg_s * LOWER_J_kg, 'W', times(ranges.flow, LOWER_J_kg)),
+    figure('rate', 'heat, lower value', point.flow_kg_s * LOWER_J_kg, 'W', times(ranges.flow, LOWER_J_kg)),
     figure(
       'rate_higher',
-      'heat, higher heating value',
+      'heat, higher value',
       point.flow_kg_s * HIGHER_J_kg,
       'W',
       times(ranges.flow, HIGHER_J_kg),
@@ -49,7 +49,7 @@ export function burnerFigures(parts: BurnerParts): readonly Figure[] {
     ...bottleFigures(parts),
     figure(
       'handbook',
-      "air by the handbook's rule",
+      'air, handbook',
       point.flow_kg_s * HIGHER_J_kg * HANDBOOK_m3_J,
       'm3/s',
       undefined,
@@ -57,11 +57,11 @@ export function burnerFigures(parts: BurnerParts): readonly Figure[] {
     ),
     figure(
       'vent',
-      "vent by the handbook's rule, across",
+      'vent, handbook',
       Math.sqrt((4 * point.flow_kg_s * HIGHER_J_kg) / (Math.PI * handbook_W_m2.typical)),
       'm',
       undefined,
-      '1 in² for 20,000 to 25,000 Btu/h, from memory; hot gas leaves it at some 15 m/s',
+      'across; 1 in² for 22,500 Btu/h, from memory; gas at some 15 m/s',
     ),
   ];
 }
@@ -79,7 +79,7 @@ function tubeFigures({ tube, doubt }: BurnerParts): readonly Figure[] {
     ),
     { ...figure('air', 'air drawn, of the balanced', tube.air, '1', doubt.ranges.air), shown: 'percent' },
     figure('velocity', 'mixture in the tube', tube.mixing.tube_velocity_m_s, 'm/s'),
-    figure('stall', 'furnace pressure that stops the air', Math.max(0, tube.mixing.stall_Pa), 'Pa'),
+    figure('stall', 'stopped by a back-pressure of', Math.max(0, tube.mixing.stall_Pa), 'Pa'),
   ];
 }
 
@@ -100,15 +100,9 @@ function bottleFigures({ question, point, draw, doubt, options }: BurnerParts): 
       shown: 'hours',
     },
     { ...figure('level', 'its fill alone would last', level_s, 's'), shown: 'hours' },
-    figure(
-      'steady',
-      'what it can give for as long as it lasts',
-      draw.steady.draw_kg_s * bottles,
-      'kg/s',
-      ranges.steady,
-    ),
+    figure('steady', 'gives steadily', draw.steady.draw_kg_s * bottles, 'kg/s', ranges.steady),
     figure('bottle_pressure', 'in the bottle at rest', draw.bottle_Pa - pressure_Pa, 'Pa', undefined, 'gauge'),
-    figure('needed', 'what the regulator needs there', draw.needed_Pa - pressure_Pa, 'Pa', undefined, 'gauge'),
+    figure('needed', 'the regulator needs', draw.needed_Pa - pressure_Pa, 'Pa', undefined, 'gauge'),
     ...(each_kg === undefined
       ? []
       : [figure('melts', 'melts from it', draw.drawn_kg / each_kg, 'count', times(ranges.drawn, 1 / each_kg))]),

@@ -143,20 +143,20 @@ function figuresOf({ question, burned, left, doubt }: Parts): readonly Figure[] 
   const excess = question.spreads.excess_air;
   return [
     ...flameFigures(burned, ranges.temperature),
-    share('left', 'stays in the furnace, of the lower heat', left.share_of_lower, ranges.left),
-    share('left_higher', 'stays in the furnace, of the higher heat', left.share_of_higher, ranges.left_higher),
+    share('left', 'stays, of the lower heat', left.share_of_lower, ranges.left),
+    share('left_higher', 'stays, of the higher heat', left.share_of_higher, ranges.left_higher),
     share('excess', 'excess air', excess.typical, excess),
     share('oxygen', 'oxygen in the dry flue', dry.O2, ranges.oxygen),
     share('carbon_monoxide', 'CO in the dry flue', dry.CO),
     {
       id: 'flame.air',
-      label: 'kg of dry air for a kg of fuel',
+      label: 'kg of air for a kg of it',
       value: burned.air_per_fuel,
       unit: 'count',
       ...sampled(ranges.air),
     },
-    heat('lower_heat', 'lower heating value as fired', burned.fuel.lower_heat_J_kg),
-    heat('higher_heat', 'higher heating value as fired', burned.fuel.higher_heat_J_kg),
+    heat('lower_heat', 'lower heat, as fired', burned.fuel.lower_heat_J_kg),
+    heat('higher_heat', 'higher heat, as fired', burned.fuel.higher_heat_J_kg),
   ];
 }
 

@@ -84,14 +84,14 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
     ...(turnedDown(first) ? [figure('fuel.hold_power', 'then turned down to', first.hold_power_W, 'W')] : []),
     figure('fuel.rate', 'burns then', fuel_kg_s, 'kg/s'),
     figure('fuel.air', 'air for that', fuel_kg_s * fire.air_kg_kg, 'kg/s'),
-    figure('fuel.left', 'stays in the furnace at full heat', left, '1', undefined, {
+    figure('fuel.left', 'stays, at full heat', left, '1', undefined, {
       note: 'of the lower heating value',
     }),
     figure('fuel.left_higher', 'the same', (left * burnt.lower_heat_J_kg) / burnt.higher_heat_J_kg, '1', undefined, {
       note: 'of the higher heating value',
     }),
-    figure('fuel.efficiency', 'of it in the metal, first melt', first.efficiency, '1', ranges.efficiency, {
-      note: `told of hobby furnaces: ${told(efficiencies.single)}`,
+    figure('fuel.efficiency', 'metal gets, first melt', first.efficiency, '1', ranges.efficiency, {
+      note: `told: ${told(efficiencies.single)}`,
     }),
     figure('fuel.again_efficiency', 'and next melt', again.efficiency, '1', undefined, {
       note: `told: ${told(efficiencies.repeated)}`,

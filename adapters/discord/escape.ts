@@ -4,8 +4,13 @@ const broken = '\u200b';
  * Text that shows as it was typed: no formatting, mention, time stamp, masked or plain link comes of it. Line breaks
  * stay, other invisible characters become spaces.
  */
-export const escaped = (text: string): string =>
-  plain(text)
+export const escaped = (text: string): string => (harmless.test(text) ? text : marked(plain(text)));
+
+/** Most of what is said: it begins with a letter, a digit or a bracket, is one line, and holds nothing that means anything. */
+const harmless = /^[(\dA-Za-z±°–·→−](?:[ !"#$%&'()+,\-./\dA-Z;=?a-z{}^°±²³µ·×–—‘’“”…→−≤≥]|:(?!\/))*$/;
+
+const marked = (text: string): string =>
+  text
     .replace(/[\\*_~`|<[\]]/g, '\\$&')
     .replace(/^(\s*)([#>-])/gm, '$1\\$2')
     .replace(/@/g, `@${broken}`)

@@ -22,7 +22,7 @@ export function shoot(html: string, picture: string, width_px = 700): void {
   const folder = mkdtempSync(join(tmpdir(), 'teemer-page-'));
   const page = join(folder, 'page.html');
   const run = (...flags: readonly string[]) => {
-    const always = ['--headless', '--no-sandbox', '--hide-scrollbars'];
+    const always = ['--headless', '--no-sandbox', '--hide-scrollbars', '--disable-lcd-text'];
     const ran = spawnSync(chromium, [...always, ...flags, pathToFileURL(page).href], { encoding: 'utf8' });
     if (ran.status !== 0) throw new Error(`Chromium ended with ${ran.status}: ${ran.stderr}`);
     return ran.stdout;

@@ -10,9 +10,13 @@ from _report import case, report
 SIGMA = 5.670374419e-8
 AIR = 293.15
 WHY = (
-    "the core lets the hot face rise evenly over two thirds of heating up and then holds it, where even fire makes it rise "
-    "as the root of time in a thick wall; in a layered one under a weak fire it comes late, and the core stores and burns "
-    "up to 16 % more: the safe side"
+    "the core's hot face is on average 2/3 of the way up and stores 3 % more than one that rises as the root of time; here it "
+    "is 0.65: 3 % more again, of the 0.69 that the wall has of the heat, over 1 - 0.55 x 0.69 since more time stores more: "
+    "7 %, and 5 for the metal's lag and the openings"
+)
+WEAK = (
+    "a weak fire on a thin lining comes late: its face is on average 0.59 of the way up where the core's is 2/3, 12 % more "
+    "for the wall, which has 0.72 of the heat: 0.72 x (12 + 3) % over 1 - 0.55 x 0.72; to the safe side"
 )
 
 
@@ -90,7 +94,7 @@ BLANKET = (0.05, 0.15, 128 * 1100)
 PERLITE = (0.05, 0.2, 500 * 1000)
 
 
-def one(id, **inputs):
+def one(id, tolerance=0.12, why=WHY, **inputs):
     values = {
         "bore_m": 0.25,
         "height_m": 0.3,
@@ -104,14 +108,14 @@ def one(id, **inputs):
         **inputs,
     }
     expected = melt(**values)
-    return case(id, values, expected, 0.18, WHY)
+    return case(id, values, expected, tolerance, why)
 
 
 report(
     ["numpy", "scipy"],
     [
         one("castable and blanket, 14 kW", power_W=14_000, layers=[CASTABLE, BLANKET]),
-        one("castable and blanket, 8 kW", power_W=8_000, layers=[CASTABLE, BLANKET]),
+        one("castable and blanket, 8 kW", 0.18, WEAK, power_W=8_000, layers=[CASTABLE, BLANKET]),
         one("castable and blanket, 40 kW", power_W=40_000, layers=[CASTABLE, BLANKET]),
         one("castable and perlite cement, 14 kW", power_W=14_000, layers=[CASTABLE, PERLITE]),
         one("blanket alone, 10 kW", power_W=10_000, layers=[BLANKET]),

@@ -46,3 +46,26 @@ test('a port is a number a port can have', () => {
   expect(readConfig({ TEEMER_PORT: '' }).port).toBeUndefined();
   for (const bad of ['x', '70000']) expect(() => readConfig({ TEEMER_PORT: bad })).toThrow(/TEEMER_PORT/);
 });
+
+test('a homeserver makes it a Matrix bot; it needs an account there', () => {
+  const homeserver = 'https://matrix.example.org';
+  const account = { MATRIX_HOMESERVER: homeserver, MATRIX_USER: 'teemer', MATRIX_PASSWORD: 'P' };
+  expect(readConfig(account).matrix).toEqual({
+    homeserver,
+    user: 'teemer',
+    password: 'P',
+    allow: ['*'],
+    prefix: '!teemer',
+  });
+  const token = { MATRIX_HOMESERVER: homeserver, MATRIX_TOKEN: 'T', MATRIX_ALLOW: 'example.org, @ann:b.org,' };
+  expect(readConfig({ ...token, TEEMER_PREFIX: '!t' }).matrix).toEqual({
+    homeserver,
+    token: 'T',
+    allow: ['example.org', '@ann:b.org'],
+    prefix: '!t',
+  });
+  expect(readConfig({ MATRIX_HOMESERVER: '' }).matrix).toBeUndefined();
+  expect(() => readConfig({ MATRIX_HOMESERVER: homeserver, MATRIX_USER: 'teemer' })).toThrow(/MATRIX_PASSWORD/);
+  expect(() => readConfig({ ...account, MATRIX_HOMESERVER: 'matrix.example.org' })).toThrow(/MATRIX_HOMESERVER/);
+  expect(() => readConfig({ ...account, TEEMER_PREFIX: 'two words' })).toThrow(/TEEMER_PREFIX/);
+});

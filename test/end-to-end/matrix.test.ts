@@ -145,8 +145,9 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       );
       expect(followed.relation).toMatchObject({ rel_type: 'm.thread' });
       const reply = { 'm.relates_to': { 'm.in_reply_to': { event_id: first.id } } };
-      expect((await ask(bob, room, `> <${bot.userId}> quoted\n\n3`, reply)).shown.body).toMatch(/How mix came/);
-      await sleep(500);
+      const why = await ask(bob, room, `> <${bot.userId}> quoted\n\n3`, reply);
+      expect(why.shown.body).toMatch(/How mix came/);
+      await ann.hear(({ id }) => id === why.id);
       const before = ann.heard.length;
       await ann.react(room, first.id, '👍');
       await ann.react(room, first.id, '9️⃣');
@@ -301,15 +302,18 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
     });
   });
 
-  test('a hundred and twenty questions at once, each answered once', async () => {
+  test('a hundred and twenty questions while it is away, more than a sync brings: each answered once', async () => {
     const room = await ann.room([bot.userId]);
+    expect(await bot.stop()).toBe(0);
     const questions: string[] = [];
     for (let at = 0; at < 120; at++) questions.push(await ann.say(room, `mix ${at + 1} L`));
+    await bot.start();
     for (const [at, question] of questions.entries()) {
       expect((await answer(ann, question)).shown.body).toContain(`amount ${at + 1} L`);
     }
     await settled();
     expect(questions.filter((question) => countOf(ann, question) !== 1)).toEqual([]);
+    expect(bot.log()).toContain('read back what was missed');
   });
 
   describe('a bot of its own that is choosy', () => {

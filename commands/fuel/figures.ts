@@ -76,7 +76,7 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
     massFigure(parts),
     timeFigure(parts),
     againFigure(parts),
-    figure('fuel.again_time', 'which takes', again.time_s, 's', undefined, { shown: 'minutes' }),
+    figure('fuel.again_time', 'which takes', again.time_s, 's', ranges.again_time, { shown: 'minutes' }),
     ...(cost ? [cost] : []),
     ...totals(parts),
     ...staged(parts),

@@ -20,7 +20,7 @@ import { balanceSteps } from './balance-steps.ts';
 
 export type { BalanceQuestion, ChargeQuestion, FiringQuestion } from './balance-question.ts';
 
-export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'efficiency' | 'cost';
+export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'again_time' | 'efficiency' | 'cost';
 
 export interface Balance extends WithSteps {
   readonly model: BalanceModel;
@@ -102,6 +102,7 @@ function sampleMelts(model: BalanceModel, near: Neighbour) {
         fuel: Math.log(first.fuel_kg),
         time: Math.log(first.time_s),
         again_fuel: Math.log(again.fuel_kg),
+        again_time: Math.log(again.time_s),
         efficiency: Math.log(first.efficiency),
         ...(price === undefined ? {} : { cost: Math.log(first.fuel_kg * price) }),
       } as Record<BalanceOutput, number>;
@@ -117,6 +118,7 @@ const none: Readonly<Record<BalanceOutput, number>> = {
   fuel: Number.NaN,
   time: Number.NaN,
   again_fuel: Number.NaN,
+  again_time: Number.NaN,
   efficiency: Number.NaN,
   cost: Number.NaN,
 };

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { REST } from 'discord.js';
 import { register } from '../../../adapters/discord/register.ts';
@@ -16,6 +16,7 @@ import { slashOf } from './typed.ts';
  * Debian's chromium, and its pngquant to make them small.
  */
 const folder = fileURLToPath(new URL('../../end-to-end/pictures/discord/', import.meta.url));
+const largest_bytes = 150_000;
 const dark = ['size can', 'wall'];
 /** Some examples speak of the last question, of what was kept or of a price that was named. */
 const before = ['mix 30 L', 'build save club lining', 'build save small one for=(mix 12 L)', 'price sand 50 lb $5'];
@@ -47,9 +48,18 @@ async function shots(name: string, line: string): Promise<void> {
   for (const theme of themes) {
     const file = `${name.replaceAll(' ', '-')}${theme === 'dark' ? '-dark' : ''}.png`;
     shoot(messagePage(message, { theme, question: seen.did.replace(/^.*?: /, '') }), `${folder}${file}`);
-    spawnSync('pngquant', ['--force', '--ext', '.png', '--speed', '1', '--nofs', '24', `${folder}${file}`]);
+    lighten(`${folder}${file}`);
     process.stdout.write(`${file}\n`);
   }
+}
+
+/** Fewer colours where it is still too large to keep in the repository. */
+function lighten(file: string): void {
+  for (const colours of [24, 16, 12, 8]) {
+    spawnSync('pngquant', ['--force', '--ext', '.png', '--speed', '1', '--nofs', String(colours), file]);
+    if (statSync(file).size <= largest_bytes) return;
+  }
+  process.stderr.write(`${file} is larger than ${largest_bytes} bytes\n`);
 }
 
 async function asked(one: Peer, line: string, who: { user: string }) {

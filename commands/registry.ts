@@ -8,6 +8,7 @@ import { buildSave } from './build/save.ts';
 import { buildShare } from './build/share.ts';
 import { buildShow } from './build/show.ts';
 import { burner } from './burner/burner.ts';
+import { claim } from './claim/claim.ts';
 import type { Command } from './command.ts';
 import { emergency } from './emergency/emergency.ts';
 import { flame } from './flame/flame.ts';
@@ -45,6 +46,7 @@ export const commands: readonly Command[] = [
   flame,
   stuff,
   settle,
+  claim,
   buildShow,
   buildSave,
   buildList,

@@ -106,22 +106,25 @@ function verdictOf(sides: readonly AskedSide[], measure: Measure, measured: Meas
     lead_range: difference?.range,
     measured,
     turnings: difference
-      ? turningsOf(sides[winner]!, sides[second]!, measure, { winner, second }, difference.movers)
+      ? turningsOf(
+          [
+            { doubted: sides[winner]!.doubted!, id: figures[winner]!.id },
+            { doubted: sides[second]!.doubted!, id: figures[second]!.id },
+          ],
+          difference.movers,
+        )
       : [],
   };
 }
 
-function turningsOf(
-  one: AskedSide,
-  other: AskedSide,
-  { figures }: Measure,
-  { winner, second }: { winner: number; second: number },
-  movers: readonly Mover<string>[],
-): readonly Turning[] {
-  const pair = [
-    { doubted: one.doubted!, id: figures[winner]!.id },
-    { doubted: other.doubted!, id: figures[second]!.id },
-  ];
+/** One of two that are held against each other, and the output that is. */
+export interface Held {
+  readonly doubted: Doubted;
+  readonly id: string;
+}
+
+/** Each input that moves the difference of two, and where in its range that difference turns. */
+export function turningsOf(pair: readonly [Held, Held], movers: readonly Mover<string>[]): readonly Turning[] {
   return movers
     .filter(({ share }) => share >= leastShare)
     .slice(0, mostTurnings)

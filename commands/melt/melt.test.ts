@@ -205,6 +205,14 @@ describe('a chain of questions', () => {
     expect(value(again, 'heat')).toBeCloseTo(value(card, 'heat'), -2);
   });
 
+  it('hears where it is melted in the words, as in an option', async () => {
+    const reply = await talk()('melt 2 kg brass in the garage');
+    expect(reply.kind === 'error' && reply.error.what).toMatch(/brass is not melted indoors/i);
+    expect(reply.kind === 'error' && reply.error.example).toBe('melt 2 kg brass in the garage place=outdoors');
+    expect(reply.kind === 'error' && reply.cautions[0]?.severity).toBe('danger');
+    expect((await cardOf('melt 2 kg aluminium in my garage')).headline).toContain('aluminium');
+  });
+
   it('lets the wall of that furnace be asked next', async () => {
     const ask = talk();
     await cardOf('melt 5 kg bronze for=(size can 20 gal crucible=6 in x 8 in)', ask);

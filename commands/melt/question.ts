@@ -1,4 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
+import { factsIn } from '../../core/hazard/words.ts';
 import type { Pour } from '../../core/materials/pour.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import { withWall } from '../../core/melt/crucible-heat.ts';
@@ -47,17 +48,18 @@ export function askedMelt(
     return otherwise;
   };
   const show = (kelvin: number) => formatSi(kelvin, 'K', units);
+  const { said, place } = withoutRoom(options);
   const {
     alloy,
     amount,
     form: named,
-  } = about('melt', () => readSubject({ said: options.melt.text, metal: options.metal, units, commands }));
+  } = about('melt', () => readSubject({ said, metal: options.metal, units, commands }));
   if (amount.assumedUnit !== undefined)
     assumed.push({ text: `${amount.text} means ${amount.text} ${amount.assumedUnit}` });
   if (anyKind.includes(alloy.id))
     assumed.push({ text: `${alloy.name} of no particular kind: an alloy's name narrows the range` });
-  refuseFumeIndoors(alloy, options.place);
-  assume(options.place, 'outdoors', 'outdoors', 'place=indoors');
+  refuseFumeIndoors(alloy, place);
+  assume(place, 'outdoors', 'outdoors', 'place=indoors');
   const section = assume(options.section, 'medium', 'sections of medium thickness', 'section=thin');
   const pour_K = options.pour ? around(options.pour.si, pourSpread_dK) : pourFor(alloy, section);
   if (!options.pour)
@@ -104,6 +106,14 @@ export function askedMelt(
       cover: options.cover === undefined ? undefined : options.cover === 'yes',
     },
   };
+}
+
+/** `2 kg brass in the garage` says where as well; the place that has its own option goes before it. */
+function withoutRoom({ melt, place }: MeltOptions): { said: string; place: MeltOptions['place'] } {
+  const [, said, room = ''] = /^(.*\S)\s+((?:in|inside)\s+(?:an?|the|my|our)\s.+|indoors)$/i.exec(melt.text) ?? [];
+  return said !== undefined && factsIn(room).includes('indoors')
+    ? { said, place: place ?? 'indoors' }
+    : { said: melt.text, place };
 }
 
 /** Six digits, and never three decimals, which could be thousands. */

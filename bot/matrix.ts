@@ -56,6 +56,11 @@ export async function openMatrix(
       isCommand: (line) => commandIn(line) !== undefined,
       isPrivate: (line) => commandIn(line)?.private ?? false,
       answer: (line, who) => answerTyped(line, { ...who, now: now(), memory }, work),
+      last: async (who) => {
+        const last = await memory.lastAsk(who);
+        return last && { command: last.command, options: { ...last.options } };
+      },
+      recall: ({ command, options }, { asker, place }) => memory.rememberAsk({ command, options, asker, place }),
       files: (reply) => filesOf(reply, work),
       tell: (what) => metrics.tell('matrix', what),
     });

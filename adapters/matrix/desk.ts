@@ -3,7 +3,7 @@ import type { Reply } from '../../commands/card.ts';
 import { editOf, noticeOf, type Spot } from './content.ts';
 import { type Door, filed, Later } from './door.ts';
 import { numberOf } from './numbers.ts';
-import type { Answering, Budget, Log, States, Told } from './ports.ts';
+import type { About, Answering, Budget, Log, States, Told } from './ports.ts';
 import type { Waiting } from './queue.ts';
 import { addressed, type RawEvent, type Said, saidIn } from './read.ts';
 import { linesBelow, renderReply, saying } from './render.ts';
@@ -34,13 +34,15 @@ interface Meant {
   readonly before?: Replied;
   /** The question the answer is kept under. */
   readonly question: string;
+  /** What it is asked below, which `again` means in it. */
+  readonly about?: About | undefined;
 }
 
 /** What was worked out for a question, kept while it can't be delivered. */
 interface Prepared {
   readonly reply?: Reply;
   readonly content: ReturnType<typeof renderReply>;
-  readonly next: readonly string[];
+  readonly below: { readonly lines: string[]; readonly about?: About };
   readonly files: Map<number, object>;
   readonly fault?: string;
 }
@@ -107,22 +109,25 @@ export function createDesk(parts: DeskParts) {
     parts.tell?.({ kind: meant.kind, command, outcome, took_s: (performance.now() - started) / 1000 });
   }
 
-  async function prepare(event: RawEvent, { line }: Meant): Promise<Prepared> {
+  async function prepare(event: RawEvent, { line, about }: Meant): Promise<Prepared> {
     const { direct, mayModerate } = parts.place(event.room_id ?? '', event.sender);
     const files = new Map<number, object>();
     if (!direct && parts.isPrivate(line)) {
       const faces = saying('That answer is for you alone: ask me in a room with nobody but the two of us.');
-      return { content: faces, next: [], files };
+      return { content: faces, below: { lines: [] }, files };
     }
     try {
       const who = { asker: `matrix:${event.sender}`, place: `matrix:${event.room_id}`, mayModerate };
+      if (about) await parts.recall(about, who);
       const reply = await parts.answer(line, who);
-      return { reply, content: renderReply(reply), next: linesBelow(reply), files };
+      const last = reply.kind === 'card' ? await parts.last(who) : undefined;
+      const below = { lines: linesBelow(reply), ...(last ? { about: last } : {}) };
+      return { reply, content: renderReply(reply), below, files };
     } catch (err) {
       const fault = randomUUID().slice(0, 8);
       log.error({ err, fault }, 'a question could not be answered');
       const words = `That went wrong here, not with you. It is logged as ${fault}; the next question is answered as usual.`;
-      return { content: saying(words), next: [], files, fault };
+      return { content: saying(words), below: { lines: [] }, files, fault };
     }
   }
 
@@ -130,7 +135,7 @@ export function createDesk(parts: DeskParts) {
   async function hold({ event_id, room_id: room = '', sender }: RawEvent, { spot, question }: Meant): Promise<Replied> {
     const id = await door.send(room, noticeOf(saying('Working on it …'), spot, sender), `${event_id}.wait`);
     const held = { id, root: spot.root, files: [] };
-    await replies.keep({ room, question, asker: sender }, held, []);
+    await replies.keep({ room, question, asker: sender }, held, { lines: [] });
     return held;
   }
 
@@ -141,7 +146,7 @@ export function createDesk(parts: DeskParts) {
     const id = before?.id ?? sent;
     // Kept before the pictures: a number or an edit may come while they are still on their way.
     const where = { room, question, asker: sender };
-    await replies.keep(where, { id, root: spot.root, files: before?.files ?? [] }, done.next);
+    await replies.keep(where, { id, root: spot.root, files: before?.files ?? [] }, done.below);
     for (const [at, old] of (before?.files ?? []).entries()) await door.redact(room, old, `${event_id}.gone${at}`);
     const files = await sendFiles(event, spot, done).catch((error) => {
       if (error instanceof Later) throw error;
@@ -174,8 +179,9 @@ export function createDesk(parts: DeskParts) {
     const spot = { root: said.root ?? question, to: question };
     const number = numberOf(said.text);
     if (number !== undefined) {
-      const line = await numbered(event, said, number);
-      if (line !== undefined) return { line, spot, kind: 'number', question };
+      const below = await numbered(event, said);
+      const line = below?.lines[number - 1];
+      if (line !== undefined) return { line, spot, kind: 'number', question, about: below?.about };
     }
     const { direct, names } = parts.place(room, event.sender);
     const named = addressed(said.text, { prefix: parts.prefix, names });
@@ -197,22 +203,17 @@ export function createDesk(parts: DeskParts) {
     const below = number === undefined ? undefined : await replies.below(to);
     const line = number === undefined ? undefined : below?.lines[number - 1];
     if (!below || line === undefined) return undefined;
-    const { root } = below;
-    return { line, spot: { root, to }, kind: 'reaction', question: event.event_id } as const;
+    const { root, about } = below;
+    return { line, spot: { root, to }, kind: 'reaction', question: event.event_id, about } as const;
   }
 
-  async function numbered(event: RawEvent, said: Extract<Said, { kind: 'text' }>, number: number) {
-    const { room_id: room = '', sender } = event;
-    const { direct } = parts.place(room, sender);
-    const below =
-      said.replyTo !== undefined
-        ? await replies.below(said.replyTo)
-        : said.root !== undefined
-          ? await replies.inThread(room, said.root)
-          : direct
-            ? await replies.lastFor(room, sender)
-            : undefined;
-    return below?.lines[number - 1];
+  async function numbered(
+    { room_id: room = '', sender }: RawEvent,
+    { replyTo, root }: Extract<Said, { kind: 'text' }>,
+  ) {
+    if (replyTo !== undefined) return replies.below(replyTo);
+    if (root !== undefined) return replies.inThread(room, root);
+    return parts.place(room, sender).direct ? replies.lastFor(room, sender) : undefined;
   }
 
   /** The question as it is now: its answer is written anew, or given for the first time. */

@@ -1,4 +1,5 @@
 import type { Reply } from '../../commands/card.ts';
+import type { Ask } from '../../commands/command.ts';
 import type { FileOut } from './content.ts';
 
 /** What the adapter is given by whoever wires it. */
@@ -47,6 +48,9 @@ export interface Told {
   readonly took_s: number;
 }
 
+/** A question as it was read. */
+export type About = Pick<Ask, 'command' | 'options'>;
+
 /** What the desk needs answered, beside a platform to say it on. */
 export interface Answering {
   /** True where a line begins with a command's name, however well the rest reads. */
@@ -54,6 +58,10 @@ export interface Answering {
   /** True where the answer is for the asker alone. */
   readonly isPrivate: (line: string) => boolean;
   readonly answer: (line: string, who: Who) => Promise<Reply>;
+  /** What `last` and `again` mean for somebody now. */
+  readonly last: (who: Who) => Promise<About | undefined>;
+  /** Makes a question the one they mean. */
+  readonly recall: (about: About, who: Who) => Promise<void>;
   /** The pictures and files that go with a card. */
   readonly files: (reply: Extract<Reply, { kind: 'card' }>) => Promise<readonly FileOut[]>;
 }

@@ -179,7 +179,7 @@ const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${t
 export const saying = (text: string): Faces => facesOf([{ kind: 'words', text }]);
 
 /** What can be asked by number below a reply, first to last. */
-export const linesBelow = (reply: Reply): readonly string[] =>
+export const linesBelow = (reply: Reply): string[] =>
   reply.kind === 'card' ? reply.card.next.slice(0, 9).map(({ line }) => line) : [reply.tryLine ?? reply.error.example];
 
 const facesOf = (blocks: readonly Block[]): Faces => ({ body: textOf(blocks), formatted_body: htmlOf(blocks) });

@@ -26,7 +26,13 @@ export interface Place {
 }
 
 const reply = z.object({ id: z.string(), root: z.string(), files: z.array(z.string()), asker: z.string() });
-const below = z.object({ root: z.string(), lines: z.array(z.string()) });
+const below = z.object({
+  root: z.string(),
+  lines: z.array(z.string()),
+  /** The question it answers, which `again` and `last` mean in the lines below it. */
+  about: z.object({ command: z.string(), options: z.record(z.string(), z.string()) }).optional(),
+});
+type Below = Omit<z.infer<typeof below>, 'root'>;
 
 /** Older answers than this can't be asked below by number, nor written anew. */
 const keep_s = 90 * 86_400;
@@ -48,9 +54,9 @@ export function repliesIn(states: States, now: () => Date) {
     lastFor: async (room: string, asker: string) => belowOf(await read(`last:${room}:${asker}`)),
 
     /** What can be asked below it, and that it is the last one in its thread and for its asker. */
-    async keep({ room, question, asker }: Where, { id, root, files }: Reply, lines: readonly string[]): Promise<void> {
+    async keep({ room, question, asker }: Where, { id, root, files }: Reply, under: Below): Promise<void> {
       await write(`reply:${question}`, { id, root, files, asker }, asker);
-      await write(`below:${id}`, { root, lines }, asker);
+      await write(`below:${id}`, { root, ...under }, asker);
       await write(`thread:${room}:${root}`, id, asker);
       await write(`last:${room}:${asker}`, id, asker);
     },

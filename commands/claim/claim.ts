@@ -8,8 +8,8 @@ import { text } from '../options.ts';
 import { askSide, withOptions } from '../settle/ask-side.ts';
 import { readConditions } from '../settle/read.ts';
 import { supportOf } from '../settle/support.ts';
+import { toldLine } from '../settle/told-line.ts';
 import { turnsAt } from '../settle/words.ts';
-import { told } from '../size/fields.ts';
 import { lineOf, readSource } from '../source.ts';
 import type { Claimed } from './claimed.ts';
 import { enough, type Judged, judge } from './judge.ts';
@@ -17,8 +17,8 @@ import { claimedBy } from './options.ts';
 import { readClaim } from './read.ts';
 
 const options = z.strictObject({
-  line: told({ label: 'statement with a number', most: 300 }).optional(),
-  statement: told({ label: 'statement', most: 300 }).optional(),
+  line: toldLine({ label: 'statement with a number', most: 300 }).optional(),
+  statement: toldLine({ label: 'statement', most: 300 }).optional(),
   figure: text({ label: 'figure', most: 60 }).optional(),
   is: text({ label: 'is said to be', most: 60 }).optional(),
   at: text({ label: 'at', most: 120 }).optional(),
@@ -64,7 +64,7 @@ export const claim = {
       const own = said.for === undefined || said.figure !== undefined ? {} : { for: said.for };
       sides.push(await askSide(line, withOptions(ask, { ...more, ...own }, context.commands), context));
     }
-    return claimAnswer(said, claimed, sides, judge(claimed, sides), context);
+    return claimAnswer(claimed, sides, judge(claimed, sides), context);
   },
 } satisfies Command<typeof options>;
 
@@ -115,7 +115,7 @@ function figureOf({ kind, unit }: Claimed, sides: Sides, id: string): Pick<Figur
   return { unit, ...(shown ? { shown } : {}) };
 }
 
-function claimAnswer(said: Named, claimed: Claimed, sides: Sides, judged: Judged, context: AnswerContext): Answer {
+function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: AnswerContext): Answer {
   const { units } = context;
   const how = figureOf(claimed, sides, claimed.figure);
   const { range } = judged;
@@ -126,7 +126,7 @@ function claimAnswer(said: Named, claimed: Claimed, sides: Sides, judged: Judged
     ...how,
     ...(range && range.high > range.low ? { range, rangeBasis: 'sampled' as const } : { rangeBasis: 'none' as const }),
   };
-  const said_text = understoodText(claimed, how, units);
+  const meaning = understoodText(claimed, how, units);
   const { lead, range: likely } = formatFigure(value, units);
   const holds =
     judged.holds === undefined
@@ -140,7 +140,7 @@ function claimAnswer(said: Named, claimed: Claimed, sides: Sides, judged: Judged
         : 'Does not fit';
   const known = sides.flatMap(({ command }) => supportOf(command.name) ?? []).slice(0, 1);
   return {
-    headline: `${found}. Understood as: ${said_text}. It comes to ${likely === undefined ? lead : `${lead} (${likely})`}${holds}.`,
+    headline: `${found}. Understood as: ${meaning}. It comes to ${likely === undefined ? lead : `${lead} (${likely})`}${holds}.`,
     figures: [
       value,
       { id: 'claim.claimed', label: `claimed, ${claimed.compare}`, value: claimed.value, ...how, rangeBasis: 'none' },
@@ -177,7 +177,7 @@ function claimAnswer(said: Named, claimed: Claimed, sides: Sides, judged: Judged
           `Left out: ${leavesOut}. Held against the world outside in ${checks.join(', ')} (test/published).`,
       ),
     ],
-    given: said.statement === undefined ? [] : [`understood as: ${said_text}`],
+    given: claimed.lines.map((line) => `asked as: ${line}`),
     assumed: [...claimed.assumed, ...(sides[0]?.card.assumed ?? [])],
     doubt: judged.turnings[0]
       ? `${judged.turnings[0].input} (${Math.round(judged.turnings[0].share * 100)} % of the spread)`

@@ -169,6 +169,10 @@ function wallLine(layers: string, { hot, hold }: Groups): string {
   return `wall ${layers}${hot === undefined ? '' : ` hot=${typed(read(hot, 'temperature'))}`}${hold === undefined ? '' : ` hold=${typed(read(hold, 'time'))}`}`;
 }
 
+/** What is said of how it is fired, told back. */
+const conditionText = ({ hot, hold }: Groups): string =>
+  `${hot === undefined ? '' : `, fired to ${typed(read(hot, 'temperature'))}`}${hold === undefined ? '' : `, held for ${typed(read(hold, 'time'))}`}`;
+
 function shell(
   line: string,
   of: string,
@@ -303,12 +307,18 @@ const patterns: readonly Pattern[] = [
     // What lump is held against in every such talk; of other fuels it would be a guess.
     pattern: whole(`(?<fuel>lump(?: charcoal)?) burns ${q('by', degrees)} (?<way>hotter)`),
     means: (groups) =>
-      flames('flame lump-charcoal', 'flame briquettes', 'the flame of lump charcoal over that of briquettes', groups, [
-        {
-          text: 'hotter than briquettes, which lump is held against',
-          override: 'lump burns 300 °F hotter than propane',
-        },
-      ]),
+      flames(
+        'flame lump-charcoal',
+        'flame charcoal-briquettes',
+        'the flame of lump charcoal over that of briquettes',
+        groups,
+        [
+          {
+            text: 'hotter than briquettes, which lump is held against',
+            override: 'lump burns 300 °F hotter than propane',
+          },
+        ],
+      ),
   },
   {
     pattern: whole(
@@ -363,7 +373,7 @@ const patterns: readonly Pattern[] = [
       const can = typed(read(groups.can, 'volume'));
       return shell(
         wallLine('', conditionsOf(groups)).replace('wall ', `wall for=(size can ${can})`),
-        `the shell of a furnace in a ${can} can`,
+        `the shell of a furnace in a ${can} can${conditionText(conditionsOf(groups))}`,
         'at most',
         undefined,
         [{ text: `the lining that a ${can} can is sized with`, override: 'for=club furnace' }],
@@ -376,14 +386,24 @@ const patterns: readonly Pattern[] = [
     ),
     means: (groups) => {
       const layers = `${layersOf(groups.lining)}; ${layersOf(groups.fill)}`;
-      return shell(wallLine(layers, conditionsOf(groups)), `the shell of ${layers}`, 'at most', groups.value);
+      return shell(
+        wallLine(layers, conditionsOf(groups)),
+        `the shell of ${layers}${conditionText(conditionsOf(groups))}`,
+        'at most',
+        groups.value,
+      );
     },
   },
   {
     pattern: whole(`(?<fill>[\\d].*?) behind (?<lining>[\\d].*?) ${cool}${both}`),
     means: (groups) => {
       const layers = `${layersOf(groups.lining)}; ${layersOf(groups.fill)}`;
-      return shell(wallLine(layers, conditionsOf(groups)), `the shell of ${layers}`, 'at most', undefined);
+      return shell(
+        wallLine(layers, conditionsOf(groups)),
+        `the shell of ${layers}${conditionText(conditionsOf(groups))}`,
+        'at most',
+        undefined,
+      );
     },
   },
   {
@@ -392,7 +412,12 @@ const patterns: readonly Pattern[] = [
     ),
     means: (groups) => {
       const layers = layersOf(groups.layers);
-      return shell(wallLine(layers, conditionsOf(groups)), `the shell of ${layers}`, 'at most', groups.value);
+      return shell(
+        wallLine(layers, conditionsOf(groups)),
+        `the shell of ${layers}${conditionText(conditionsOf(groups))}`,
+        'at most',
+        groups.value,
+      );
     },
   },
   {
@@ -401,7 +426,12 @@ const patterns: readonly Pattern[] = [
     ),
     means: (groups) => {
       const layers = layersOf(groups.layers);
-      return shell(wallLine(layers, conditionsOf(groups)), `the shell of ${layers}`, 'at least', groups.value);
+      return shell(
+        wallLine(layers, conditionsOf(groups)),
+        `the shell of ${layers}${conditionText(conditionsOf(groups))}`,
+        'at least',
+        groups.value,
+      );
     },
   },
   {
@@ -413,7 +443,7 @@ const patterns: readonly Pattern[] = [
       return {
         lines: [wallLine(layers, conditionsOf(groups))],
         figure: 'wall.touch43',
-        of: `the time after the fire until a hand may rest on the shell of ${layers}`,
+        of: `the time after the fire until a hand may rest on the shell of ${layers}${conditionText(conditionsOf(groups))}`,
         compare: 'at most',
         kind: 'value',
         value: read(groups.after, 'time').si,
@@ -435,7 +465,7 @@ const patterns: readonly Pattern[] = [
       return {
         lines: [wall(groups.other), wall(groups.one)],
         figure: 'wall.shell_peak',
-        of: `the shell behind ${groups.other} of ${groups.fill} over that behind ${groups.one}`,
+        of: `the shell behind ${groups.other} of ${groups.fill} over that behind ${groups.one}${conditionText(conditionsOf(groups))}`,
         compare: 'at least',
         kind: 'difference',
         value: by.si,

@@ -4,21 +4,21 @@ import type { SiUnit } from '../../core/quantity/figure.ts';
 import type { Answer, AnswerContext, Ask, Command } from '../command.ts';
 import { splitVersus } from '../grammar.ts';
 import { about, text } from '../options.ts';
-import { told } from '../size/fields.ts';
 import { settleAnswer, settleFigures } from './answer.ts';
 import { type AskedSide, askSide, withOptions } from './ask-side.ts';
 import { argumentFor, listAnswer } from './find.ts';
 import { readMeasures } from './measures.ts';
 import { type Own, readConditions, readFlip, readSides, settleExample, splitOwn } from './read.ts';
 import type { Argument } from './shelf.ts';
+import { toldLine } from './told-line.ts';
 import { flipsOfOption, weighAll } from './verdict.ts';
 
 const longest = 900;
 
 const options = z.strictObject({
-  line: told({ label: 'the argument', most: longest }).optional(),
-  one: told({ label: 'one side', most: longest }).optional(),
-  other: told({ label: 'other side', most: longest }).optional(),
+  line: toldLine({ label: 'the argument', most: longest }).optional(),
+  one: toldLine({ label: 'one side', most: longest }).optional(),
+  other: toldLine({ label: 'other side', most: longest }).optional(),
   by: text({ label: 'weighed by', most: 120 }).optional(),
   at: text({ label: 'every side at', most: 120 }).optional(),
   flip: text({ label: 'until the verdict turns, moving', most: 80 }).optional(),

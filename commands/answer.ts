@@ -3,6 +3,7 @@ import type { Caution } from '../core/hazard/caution.ts';
 import { cautionsFor, mergeCautions } from '../core/hazard/cautions.ts';
 import { factsIn } from '../core/hazard/words.ts';
 import { nearest } from '../core/materials/nearest.ts';
+import type { UnitSystem } from '../core/quantity/figure.ts';
 import { readQuantity } from '../core/quantity/parse.ts';
 import type { Card, Reply } from './card.ts';
 import type { AnswerContext, Ask, Command, Meant } from './command.ts';
@@ -75,7 +76,7 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     };
     const filled = await fillFrom(ask, command, inner, meant.yields);
     const preferred = await context.memory.units(context);
-    const options = readOptions(command, filled.options, preferred, filled.handed);
+    const options = readTaken(command, filled, preferred);
     const answer = await command.answer(options.values, { ...inner, units: options.units });
     // With what another answer filled in: `for=last` would mean this very question the next time.
     if (depth === 0 && !command.passing) await context.memory.rememberAsk({ ...ask, options: filled.options });
@@ -86,6 +87,24 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     const more = nested === undefined ? [] : await hazardsOf(nameIn(nested), context);
     const sent = sendable(error, meant.ask);
     return errorReply(meant.build ? ofBuild(sent, meant.build) : sent, [...facts, ...more], below);
+  }
+}
+
+/** What is still missing after `for=`: the answer it names does not have it, an earlier one may. */
+function readTaken(
+  command: Command,
+  { options, handed }: Awaited<ReturnType<typeof fillFrom>>,
+  preferred: UnitSystem | undefined,
+): ReadOptions {
+  try {
+    return readOptions(command, options, preferred, handed);
+  } catch (error) {
+    if (!(error instanceof AskError) || error.code !== 'missing' || handed.length === 0) throw error;
+    const { what, option = command.subject } = error;
+    throw error.with({
+      what: `${what}: of that answer it takes only ${handed.join(', ')}`,
+      expected: `${option}=…, or for= the answer before that one, its line in parentheses`,
+    });
   }
 }
 

@@ -68,8 +68,9 @@ export function settleAnswer(parts: Settled): Answer {
     working: workingOf(parts),
     cautions: mergeCautions(sides.map(({ card }) => card.cautions)),
     next: [
-      ...sides.map(({ name, ask }) => ({ label: name.slice(0, 40), line: lineOf(ask, context.commands) })),
+      // What asks this question again stands before what asks another one.
       ...(first && verdicts.all.length === 1 ? otherMeasure(parts, first) : []),
+      ...sides.map(({ name, ask }) => ({ label: name.slice(0, 40), line: lineOf(ask, context.commands) })),
       { label: 'how that was worked out', line: 'why' },
     ].filter(({ line }) => line.length <= 900),
   };
@@ -152,9 +153,12 @@ function notesOf({ sides, verdicts, argument, flip, units }: Settled): readonly 
 function assumedOf({ sides, argument }: Settled): readonly Assumption[] {
   const [first, ...others] = sides.map(({ card }) => card.assumed);
   const common = (first ?? []).filter(({ text }) => others.every((list) => list.some((one) => one.text === text)));
-  return common.map(({ text, override }) =>
-    override === undefined ? { text } : { text, override: argument ? override : `at=${override.replace('=', ' ')}` },
-  );
+  return common.map(({ text, override }) => {
+    if (override === undefined) return { text };
+    if (argument) return { text, override };
+    // A list within a condition could not be told from several conditions.
+    return /[;,]\s/.test(override) ? { text } : { text, override: `at=${override.replace('=', ' ')}` };
+  });
 }
 
 function workingOf({ sides, verdicts }: SettleParts): readonly Step[] {

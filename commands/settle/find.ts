@@ -1,15 +1,18 @@
 import { AskError } from '../../core/ask-error.ts';
 import { nearest } from '../../core/materials/nearest.ts';
 import type { Answer } from '../command.ts';
-import { said } from '../said.ts';
 import { type Argument, shelf } from './shelf.ts';
 
 export function listAnswer(): Answer {
-  return said(`${shelf.length} standing arguments: settle and a name computes the verdict now.`, {
+  return {
+    headline: `${shelf.length} standing arguments: settle and a name computes the verdict now.`,
+    figures: [],
+    assumed: [],
+    sources: [],
     table: { columns: ['settle …', 'the question'], rows: shelf.map(({ name, question }) => [name, question]) },
     notes: ['Change what is assumed by name=value behind it, or make it about a build of yours with for=.'],
     next: shelf.slice(0, 4).map(({ name, question }) => ({ label: question.slice(0, 60), line: `settle ${name}` })),
-  });
+  };
 }
 
 /** An argument by its name, with options for every side behind it: `lump or briquettes amount=10 kg`. */

@@ -41,7 +41,7 @@ export const settle = {
       says: 'two linings, by how hot the shell gets',
     },
     {
-      line: 'settle fuel lump charcoal amount=3 kg vs briquettes amount=3 kg vs propane amount=3 kg by=cost, time',
+      line: 'settle flame lump charcoal vs propane vs waste oil by=flame, left',
       says: 'three fuels by two figures',
     },
     {

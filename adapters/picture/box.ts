@@ -52,53 +52,71 @@ export function boundsOf(points: Iterable<Px>): Bounds {
 const seenFrom = ({ middle, turn_rad }: Box, [x, y]: Px): Px =>
   turn_rad === 0 ? [x - middle[0], y - middle[1]] : moved([0, 0], -turn_rad, x - middle[0], y - middle[1]);
 
-/** Half sizes of the upright box around a turned one. */
-function uprightOf({ half, turn_rad }: Box): Px {
-  if (turn_rad === 0) return half;
-  const [w, h] = half;
-  const [cos, sin] = [Math.abs(Math.cos(turn_rad)), Math.abs(Math.sin(turn_rad))];
-  return [w * cos + h * sin, w * sin + h * cos];
-}
-
 /** No corner is further from the middle. */
-const reachOf = ({ half: [w, h] }: Box): number => w + h;
+const reachOf = ({ half }: Box): number => half[0] + half[1];
 
 /** Two boxes overlap unless an axis of one of them separates them. */
 export function overlaps(one: Box, other: Box): boolean {
-  if (distance(one.middle, other.middle) > reachOf(one) + reachOf(other)) return false;
+  const x = Math.abs(one.middle[0] - other.middle[0]);
+  const y = Math.abs(one.middle[1] - other.middle[1]);
+  const reach = reachOf(one) + reachOf(other);
+  if (x > reach || y > reach) return false;
   if (one.turn_rad === 0 && other.turn_rad === 0) {
-    const [x, y] = [Math.abs(one.middle[0] - other.middle[0]), Math.abs(one.middle[1] - other.middle[1])];
     return x < one.half[0] + other.half[0] && y < one.half[1] + other.half[1];
   }
   return !separates(one, other) && !separates(other, one);
 }
 
+/** Along its own axes a turned rectangle reaches as far as its half sides, each by its share of the turn. */
 function separates(box: Box, other: Box): boolean {
-  const { left, right, top, bottom } = boundsOf(cornersOf(other).map((corner) => seenFrom(box, corner)));
-  const [w, h] = box.half;
-  return left >= w || right <= -w || top >= h || bottom <= -h;
+  const turn = other.turn_rad - box.turn_rad;
+  const cos = Math.abs(Math.cos(turn));
+  const sin = Math.abs(Math.sin(turn));
+  const seen = seenFrom(box, other.middle);
+  return (
+    Math.abs(seen[0]) >= box.half[0] + other.half[0] * cos + other.half[1] * sin ||
+    Math.abs(seen[1]) >= box.half[1] + other.half[0] * sin + other.half[1] * cos
+  );
 }
 
-/** Whether a line passes through a box: what is left of it after the box's four sides have cut it. */
-export function crosses(box: Box, [from, to]: Segment): boolean {
-  const [x, y] = box.middle;
-  const [wide, tall] = uprightOf(box);
-  if (Math.min(from[0], to[0]) > x + wide || Math.max(from[0], to[0]) < x - wide) return false;
-  if (Math.min(from[1], to[1]) > y + tall || Math.max(from[1], to[1]) < y - tall) return false;
-  const [a, b] = [seenFrom(box, from), seenFrom(box, to)];
-  let [first, last] = [0, 1];
-  for (const axis of [0, 1] as const) {
-    const step = b[axis] - a[axis];
-    const [enter, leave] = [-box.half[axis], box.half[axis]].map((side) => side - a[axis]) as [number, number];
-    if (Math.abs(step) < 1e-9) {
-      if (enter > 0 || leave < 0) return false;
-      continue;
-    }
-    const ends = [enter / step, leave / step];
-    first = Math.max(first, Math.min(...ends));
-    last = Math.min(last, Math.max(...ends));
+/**
+ * Whether a line passes through a box: what is left of it after the box's four sides have cut it. Asked a hundred
+ * thousand times for one drawing: numbers are read by index, since taking pairs apart makes an iterator each time.
+ */
+export function crosses({ middle, half, turn_rad }: Box, line: Segment): boolean {
+  const from = line[0];
+  const to = line[1];
+  const w = half[0];
+  const h = half[1];
+  let ax = from[0] - middle[0];
+  let ay = from[1] - middle[1];
+  let bx = to[0] - middle[0];
+  let by = to[1] - middle[1];
+  const reach = w + h;
+  if ((ax > reach && bx > reach) || (ax < -reach && bx < -reach)) return false;
+  if ((ay > reach && by > reach) || (ay < -reach && by < -reach)) return false;
+  if (turn_rad !== 0) {
+    const cos = Math.cos(turn_rad);
+    const sin = Math.sin(turn_rad);
+    const a = ax * cos + ay * sin;
+    const b = bx * cos + by * sin;
+    ay = ay * cos - ax * sin;
+    by = by * cos - bx * sin;
+    ax = a;
+    bx = b;
   }
-  return first < last;
+  return Math.max(enters(ax, bx, w), enters(ay, by, h), 0) < Math.min(leaves(ax, bx, w), leaves(ay, by, h), 1);
+}
+
+/** Share of the way from a to b at which a slab of ±half is left; before the start where it is never in it. */
+function leaves(a: number, b: number, half: number): number {
+  if (Math.abs(b - a) < 1e-9) return Math.abs(a) < half ? Infinity : -Infinity;
+  return ((b > a ? half : -half) - a) / (b - a);
+}
+
+/** The share at which it is entered. */
+function enters(a: number, b: number, half: number): number {
+  return Math.abs(b - a) < 1e-9 ? -Infinity : ((b > a ? -half : half) - a) / (b - a);
 }
 
 export function meet([a, b]: Segment, [c, d]: Segment): boolean {
@@ -107,14 +125,17 @@ export function meet([a, b]: Segment, [c, d]: Segment): boolean {
 }
 
 /** Whether one line lies on another, so that nobody could tell the two apart. */
-export function liesOn([a, b]: Segment, [c, d]: Segment): boolean {
-  const length = distance(c, d);
+export function liesOn(one: Segment, other: Segment): boolean {
+  const start = other[0];
+  const length = distance(start, other[1]);
   if (length === 0) return false;
-  const [x, y] = [(d[0] - c[0]) / length, (d[1] - c[1]) / length];
-  const seen = ([px, py]: Px): Px => [(px - c[0]) * x + (py - c[1]) * y, (py - c[1]) * x - (px - c[0]) * y];
-  const [from, to] = [seen(a), seen(b)];
-  if (Math.abs(from[1]) > 1 || Math.abs(to[1]) > 1) return false;
-  return Math.min(from[0], to[0]) < length && Math.max(from[0], to[0]) > 0;
+  const x = (other[1][0] - start[0]) / length;
+  const y = (other[1][1] - start[1]) / length;
+  const aside = (point: Px) => (point[1] - start[1]) * x - (point[0] - start[0]) * y;
+  if (Math.abs(aside(one[0])) > 1 || Math.abs(aside(one[1])) > 1) return false;
+  const along = (point: Px) => (point[0] - start[0]) * x + (point[1] - start[1]) * y;
+  const [from, to] = [along(one[0]), along(one[1])];
+  return Math.min(from, to) < length && Math.max(from, to) > 0;
 }
 
 /** The point of the box's edge that is nearest; undefined where the point lies inside. */

@@ -92,6 +92,8 @@ interface Beside {
   readonly enough: number;
 }
 
+const none: readonly Segment[] = [];
+
 /** Its own price and that of every hindrance; stops counting once it is dearer than `enough`. */
 function priceBeside(
   { box, leader, price: own }: Candidate,
@@ -99,7 +101,8 @@ function priceBeside(
 ): number {
   let price = own + also(box);
   // The dearest first, so that the count ends early.
-  for (const [at, other] of chosen.entries()) {
+  for (let at = 0; at < chosen.length; at++) {
+    const other = chosen[at];
     if (at === index || !other) continue;
     if (overlaps(box, other.box)) price += textOverText;
     if (leader && crosses(other.box, leader)) price += leaderThroughText;
@@ -107,7 +110,8 @@ function priceBeside(
     if (leader && other.leader && meet(leader, other.leader)) price += textOverStroke;
     if (price >= enough) return price;
   }
-  for (const [at, { strokes, witnesses = [] }] of wanted.entries()) {
+  for (let at = 0; at < wanted.length; at++) {
+    const { strokes, witnesses = none } = wanted[at]!;
     for (const stroke of strokes) {
       if (crosses(box, stroke)) price += textOverStroke;
       if (leader && at !== index && meet(leader, stroke)) price += leaderOverStroke;

@@ -32,6 +32,8 @@ interface Request {
 const workerUrl = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './work.js', import.meta.url);
 /** A card and its pictures never come near it. */
 const memoryLimit_MB = 512;
+/** Room for what a picture or an answer makes and drops: collecting less often leaves the other core to the asking thread. */
+const nursery_MB = 96;
 
 /**
  * Starts its thread at the first request. Requests are done one after another, so that when the thread dies it is
@@ -97,7 +99,9 @@ export function createWork({
   }
 
   function started(): Worker {
-    const worker = new Worker(url, { resourceLimits: { maxOldGenerationSizeMb: memoryLimit_MB } });
+    const worker = new Worker(url, {
+      resourceLimits: { maxOldGenerationSizeMb: memoryLimit_MB, maxYoungGenerationSizeMb: nursery_MB },
+    });
     const mine = (then: () => void) => {
       if (worker === thread) then();
     };

@@ -52,6 +52,10 @@ export function boundsOf(points: Iterable<Px>): Bounds {
 const seenFrom = ({ middle, turn_rad }: Box, [x, y]: Px): Px =>
   turn_rad === 0 ? [x - middle[0], y - middle[1]] : moved([0, 0], -turn_rad, x - middle[0], y - middle[1]);
 
+/** How far it reaches to either side of its middle. */
+export const reachAcross = ({ half, turn_rad }: Box): number =>
+  turn_rad === 0 ? half[0] : half[0] * Math.abs(Math.cos(turn_rad)) + half[1] * Math.abs(Math.sin(turn_rad));
+
 /** No corner is further from the middle. */
 const reachOf = ({ half }: Box): number => half[0] + half[1];
 

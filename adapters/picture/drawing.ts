@@ -1,5 +1,5 @@
 import type { Area, Drawing, Line, Point } from '../../core/shape/drawing.ts';
-import { type Bounds, type Box, boundsOf, cornersOf, type Px, type Segment } from './box.ts';
+import { type Bounds, type Box, boundsOf, cornersOf, type Px, reachAcross, type Segment } from './box.ts';
 import { footOf, margin_px } from './foot.ts';
 import { filled, hatchDefinitions } from './hatch.ts';
 import { linesOf, sans } from './letters.ts';
@@ -107,8 +107,7 @@ export function fitted(drawing: Drawing, units: Measure['units'], room: { width:
 const beyond =
   (middle: number, width: number) =>
   (box: Box): number => {
-    const { left, right } = boundsOf(cornersOf(box));
-    const over = Math.max(0, middle - width / 2 - left, right - middle - width / 2);
+    const over = Math.max(0, Math.abs(box.middle[0] - middle) + reachAcross(box) - width / 2);
     return over === 0 ? 0 : 10 + over / 5;
   };
 

@@ -10,7 +10,8 @@ const names = ['DejaVuSans', 'DejaVuSans-Bold', 'DejaVuSansMono', 'DejaVuSansMon
 const own = names.map((name) => fileURLToPath(new URL(`./fonts/${name}.ttf`, import.meta.url)));
 const whole = names.map((name) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
 /** Every letter our own smaller files hold, see fonts/README.md. */
-const held = /^[\s\u0020-\u017f\u0370-\u03ff\u2000-\u209f\u20a0-\u20bf\u2100-\u22ff\u2500-\u25ff]*$/u;
+const held =
+  /^[\s\u0020-\u007e\u00a0-\u00ff\u0394\u03b1-\u03c9\u2010-\u2023\u2026\u2032\u2033\u2080-\u2089\u2190-\u2193\u2212\u2248\u2264\u2265]*$/u;
 
 /** Shipped with the program: without a font file the rasteriser leaves all text out and says nothing. */
 export const fontFiles = (svg: string): readonly string[] => (held.test(svg) ? own : whole);

@@ -9,7 +9,7 @@ import { keepMessages } from './messages.ts';
 import { openCourt } from './refusal.ts';
 import { openRest } from './rest.ts';
 import { routesOf } from './routes.ts';
-import { type Seen, type Sight, sightOf, transcript } from './seen.ts';
+import { playedBack, type Seen, type Sight, sightOf } from './seen.ts';
 import { createWorld, type Place } from './world.ts';
 
 export type { Seen, SeenAttachment, SeenMessage } from './seen.ts';
@@ -127,7 +127,7 @@ export async function startDiscordPeer(options: PeerOptions = {}): Promise<Peer>
       rateLimit: limits.refuseNext,
       serverErrors: rest.failNext,
     },
-    print: () => transcript(seen),
+    print: () => playedBack(seen),
     async close() {
       interactions.close();
       gateway.close();

@@ -91,7 +91,7 @@ export function sightOf(given: { readonly id: string; readonly did: string; read
   };
 }
 
-export const transcript = (all: readonly Seen[]) => all.map(describeSeen).join('\n\n');
+export const playedBack = (all: readonly Seen[]) => all.map(describeSeen).join('\n\n');
 
 function describeSeen(seen: Seen): string {
   return [

@@ -1,26 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerLine } from '../answer.ts';
+import { cardOf, conversation, errorOf } from '../../test/contract/conversation.ts';
 import type { Card } from '../card.ts';
-import { inProcessMemory } from '../memory.ts';
 import { readBlower, readPipe } from './read.ts';
-
-const conversation = () => {
-  const context = { asker: 'a', place: 'p', now: new Date('2026-01-01T12:00:00Z'), memory: inProcessMemory() };
-  return (line: string) => answerLine(line, context);
-};
-
-async function cardOf(line: string, ask = conversation()): Promise<Card> {
-  const reply = await ask(line);
-  if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-  return reply.card;
-}
-
-async function errorOf(line: string, ask = conversation()) {
-  const reply = await ask(line);
-  if (reply.kind === 'card') throw new Error(`${line} was answered: ${reply.card.headline}`);
-  return reply;
-}
 
 const value = (card: Card, id: string) => card.figures.find((one) => one.id === `blast.${id}`)?.value ?? Number.NaN;
 const plate = 'blower=35 cfm 2 inWC pipe=1.5 in x 5 ft';

@@ -1,26 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerLine } from '../answer.ts';
+import { cardOf, conversation, errorOf } from '../../test/contract/conversation.ts';
 import type { Card } from '../card.ts';
-import { inProcessMemory } from '../memory.ts';
 import { readJet } from './question.ts';
-
-const conversation = () => {
-  const context = { asker: 'a', place: 'p', now: new Date('2026-01-01T12:00:00Z'), memory: inProcessMemory() };
-  return (line: string) => answerLine(line, context);
-};
-
-async function cardOf(line: string, ask = conversation()): Promise<Card> {
-  const reply = await ask(line);
-  if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-  return reply.card;
-}
-
-async function errorOf(line: string, ask = conversation()) {
-  const reply = await ask(line);
-  if (reply.kind === 'card') throw new Error(`${line} was answered: ${reply.card.headline}`);
-  return reply;
-}
 
 const figure = (card: Card, id: string) => card.figures.find((one) => one.id === `burner.${id}`);
 const value = (card: Card, id: string) => figure(card, id)?.value ?? Number.NaN;

@@ -1,5 +1,5 @@
 import { answerLine } from '../../commands/answer.ts';
-import type { Reply } from '../../commands/card.ts';
+import type { Card, Reply } from '../../commands/card.ts';
 import { inProcessMemory, type Memory } from '../../commands/memory.ts';
 
 /** A build somebody else has shared, so that its code can be written down. */
@@ -16,4 +16,20 @@ export function conversation(): (line: string) => Promise<Reply> {
   };
   const context = { asker: 'tester', place: 'test', now, memory };
   return (line) => answerLine(line, context);
+}
+
+type Asking = ReturnType<typeof conversation>;
+
+/** The card that answers a line; an error fails the test with its words. */
+export async function cardOf(line: string, ask: Asking = conversation()): Promise<Card> {
+  const reply = await ask(line);
+  if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
+  return reply.card;
+}
+
+/** The refusal of a line, with its cautions. */
+export async function errorOf(line: string, ask: Asking = conversation()) {
+  const reply = await ask(line);
+  if (reply.kind === 'card') throw new Error(`${line} was answered: ${reply.card.headline}`);
+  return reply;
 }

@@ -10,6 +10,8 @@ export default defineConfig({
       'test/**/*.test.ts',
     ],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
+    // Both of two cores: the default leaves one of them idle.
+    maxWorkers: 2,
     globalSetup: ['test/published/table.ts'],
     testTimeout: 30_000,
   },

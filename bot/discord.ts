@@ -2,13 +2,13 @@ import { startDiscord } from '../adapters/discord/gateway.ts';
 import type { FileOut } from '../adapters/discord/message/payload.ts';
 import type { Reply } from '../commands/card.ts';
 import { commands } from '../commands/registry.ts';
+import { answerWith } from './answer-with.ts';
 import { createBudget } from './budget.ts';
 import type { Config, DiscordConfig } from './config.ts';
-import { answerWith } from './discord-answer.ts';
 import { openKept } from './discord-store.ts';
-import { type Health, serveHealth } from './health.ts';
 import { openLog } from './log.ts';
-import { createMetrics } from './metrics.ts';
+import { createMetrics, type Metrics } from './metrics.ts';
+import type { Running } from './serve.ts';
 import { createWork, type Work } from './work/work.ts';
 
 const nobody = { asker: 'nobody', place: 'nowhere' };
@@ -16,14 +16,13 @@ const sweep_ms = 3_600_000;
 
 /** The bot on Discord, until it is told to stop. Resolves once it is connected. */
 export async function openDiscord(
-  config: Pick<Config, 'log' | 'port' | 'data' | 'databaseUrl'> & { readonly discord: DiscordConfig },
-  now: () => Date = () => new Date(),
-): Promise<{ stop(): Promise<void>; readonly health?: Health }> {
+  config: Pick<Config, 'log' | 'data' | 'databaseUrl'> & { readonly discord: DiscordConfig },
+  { now = () => new Date(), metrics = createMetrics() }: { now?: () => Date; metrics?: Metrics } = {},
+): Promise<Running> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
   const { memory, handled, states, close } = await openKept(config, warn);
   const work = createWork({ memory });
-  const metrics = createMetrics();
   // The worker loads everything at its first question. With the first that anybody types, so that hardly anybody waits for
   // it, and a bot that nobody asks takes a third less memory.
   let isWarm = false;
@@ -53,7 +52,6 @@ export async function openDiscord(
     },
   });
   const missing = () => (discord.isConnected() ? [] : ['a connection to Discord']);
-  const health = config.port === undefined ? undefined : await serveHealth({ port: config.port, metrics, missing });
   const sweeping = setInterval(() => {
     Promise.all([handled.sweep(now()), states.sweep(now())]).catch(warn);
   }, sweep_ms);
@@ -65,7 +63,7 @@ export async function openDiscord(
     process.off('unhandledRejection', stray);
     clearInterval(sweeping);
     await discord.stop();
-    await Promise.all([health?.close(), work.close()]);
+    await work.close();
     await close();
   };
   try {
@@ -75,7 +73,7 @@ export async function openDiscord(
     throw error;
   }
   log.info({ commands: commands.length }, 'connected to Discord');
-  return { stop, ...(health ? { health } : {}) };
+  return { stop, missing };
 }
 
 /** The platform's own page is dark for most, and a dark picture does not glare on a light one. */

@@ -8,13 +8,13 @@ import type { Ask, Command } from '../commands/command.ts';
 import { parseLine } from '../commands/grammar.ts';
 import { commands } from '../commands/registry.ts';
 import { AskError } from '../core/ask-error.ts';
+import { answerWith } from './answer-with.ts';
 import { createBudget } from './budget.ts';
 import { type Config, ConfigError, type MatrixConfig } from './config.ts';
-import { answerWith } from './discord-answer.ts';
-import { type Health, serveHealth } from './health.ts';
 import { openLog } from './log.ts';
 import { openMatrixStore } from './matrix-store.ts';
-import { createMetrics } from './metrics.ts';
+import { createMetrics, type Metrics } from './metrics.ts';
+import type { Running } from './serve.ts';
 import { createWork, type Work } from './work/work.ts';
 
 const sweep_ms = 3_600_000;
@@ -24,13 +24,16 @@ const answered_ms = 30 * 86_400_000;
 /** The bot on Matrix, until it is told to stop. Resolves once it is connected. */
 export async function openMatrix(
   config: Config & { readonly matrix: MatrixConfig },
-  { now = () => new Date(), budget = createBudget() }: { now?: () => Date; budget?: Budget } = {},
-): Promise<{ stop(): Promise<void>; readonly matrix: Matrix; readonly health?: Health }> {
+  {
+    now = () => new Date(),
+    budget = createBudget(),
+    metrics = createMetrics(),
+  }: { now?: () => Date; budget?: Budget; metrics?: Metrics } = {},
+): Promise<Running & { readonly matrix: Matrix }> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
   const { memory, outbox, states, close } = await openMatrixStore(config, warn);
   const work = createWork({ memory });
-  const metrics = createMetrics();
   const { allow, prefix, ...account } = config.matrix;
   const sweeping = setInterval(() => {
     const before = new Date(now().getTime() - answered_ms);
@@ -65,18 +68,12 @@ export async function openMatrix(
       tell: (what) => metrics.tell('matrix', what),
     });
     const missing = () => (matrix.isConnected() ? [] : ['a connection to Matrix']);
-    // Beside Discord it is that one's port.
-    const health =
-      config.port === undefined || config.discord
-        ? undefined
-        : await serveHealth({ port: config.port, metrics, missing });
     log.info({ user: matrix.userId }, 'connected to Matrix');
     const stop = async () => {
       await matrix.stop();
-      await health?.close();
       await closed();
     };
-    return { stop, matrix, ...(health ? { health } : {}) };
+    return { stop, missing, matrix };
   } catch (error) {
     await closed();
     if (error instanceof Error && error.name === 'MatrixLoginError') throw new ConfigError(error.message);

@@ -39,29 +39,56 @@ export interface Batch extends WithSteps {
   readonly wet_mass_kg: number;
 }
 
-/** Share of the dry mass of each part: by loose volume each part counts with its loose density. Sums to 1. */
-export function massShares(parts: readonly BatchPart[], by: BatchInput['by']): readonly number[] {
-  const masses = parts.map((part) => part.parts * (by === 'mass' ? 1 : part.loose_density_kg_m3));
-  const total = masses.reduce((sum, mass) => sum + mass, 0);
-  return masses.map((mass) => mass / total);
+/** What a batch comes to, without names; the parts' dry masses stand in `shared_kg`, in their order. */
+export interface Masses {
+  readonly dry_mass_kg: number;
+  /** Water that comes in with damp clay. */
+  readonly brought_kg: number;
+  readonly water_kg: number;
+  readonly wet_mass_kg: number;
 }
 
 /**
- * What fills a volume: dry mass = volume × dry density × (1 + spare), shared out over the parts.
- * SI; valid for volumes > 0 and densities > 0. Source: mass balance, derived here.
+ * What fills a volume: dry mass = volume × dry density × (1 + spare), shared out over the parts; by loose volume each
+ * part counts with its loose density. Writes the parts into `shared_kg`: asked a thousand times for a range, it makes
+ * no arrays. SI; valid for volumes > 0 and densities > 0. Source: mass balance, derived here.
  */
-export function batch(input: BatchInput): Batch {
-  const dry_mass_kg = input.volume_m3 * input.dry_density_kg_m3 * (1 + input.spare);
-  const shares = massShares(input.parts, input.by);
+export function massesInto(
+  shared_kg: Float64Array,
+  { volume_m3, dry_density_kg_m3, spare, by, parts, water, clay_moisture }: BatchInput,
+): Masses {
+  const dry_mass_kg = volume_m3 * dry_density_kg_m3 * (1 + spare);
+  let total = 0;
+  for (let at = 0; at < parts.length; at++) {
+    const part = parts[at]!;
+    const weight = part.parts * (by === 'mass' ? 1 : part.loose_density_kg_m3);
+    shared_kg[at] = weight;
+    total += weight;
+  }
   let brought_kg = 0;
-  const ingredients = input.parts.map(({ material, slot, loose_density_kg_m3 }, index) => {
-    const dry = dry_mass_kg * (shares[index] ?? 0);
-    const water = slot === 'clay' ? dry * input.clay_moisture : 0;
-    brought_kg += water;
-    return { material, slot, dry_mass_kg: dry, weighed_kg: dry + water, loose_volume_m3: dry / loose_density_kg_m3 };
+  for (let at = 0; at < parts.length; at++) {
+    const dry_kg = dry_mass_kg * (shared_kg[at]! / total);
+    shared_kg[at] = dry_kg;
+    brought_kg += waterIn(parts[at]!, dry_kg, clay_moisture);
+  }
+  const water_kg = Math.max(0, dry_mass_kg * water - brought_kg);
+  return { dry_mass_kg, brought_kg, water_kg, wet_mass_kg: dry_mass_kg + brought_kg + water_kg };
+}
+
+/** Water that a part brings along, as dug or as delivered. */
+export const waterIn = ({ slot }: BatchPart, dry_kg: number, clay_moisture: number): number =>
+  slot === 'clay' ? dry_kg * clay_moisture : 0;
+
+/** A batch by its ingredients, with its steps; see `massesInto`. */
+export function batch(input: BatchInput): Batch {
+  const shared_kg = new Float64Array(input.parts.length);
+  const { dry_mass_kg, brought_kg, water_kg, wet_mass_kg } = massesInto(shared_kg, input);
+  const ingredients = input.parts.map((part, index) => {
+    const { material, slot, loose_density_kg_m3 } = part;
+    const dry = shared_kg[index]!;
+    const weighed_kg = dry + waterIn(part, dry, input.clay_moisture);
+    return { material, slot, dry_mass_kg: dry, weighed_kg, loose_volume_m3: dry / loose_density_kg_m3 };
   });
-  const water_kg = Math.max(0, dry_mass_kg * input.water - brought_kg);
-  const wet_mass_kg = dry_mass_kg + brought_kg + water_kg;
   return {
     dry_mass_kg,
     ingredients,
@@ -93,7 +120,7 @@ function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg:
       };
     }),
     {
-      formula: 'water to add = dry mass × water share − water in the clay',
+      formula: 'water to add: water = dry mass × water share − water in clay; wet mass = dry mass × (1 + water share)',
       inputs: { dry_mass_kg: result.dry_mass_kg, water_share: water, water_in_clay_kg: brought_kg },
       gives: { water_kg: result.water_kg, wet_mass_kg: result.wet_mass_kg },
       source: 'derived',

@@ -1,6 +1,6 @@
 import { type Range, sampleDoubt } from '../doubt/sample.ts';
 import type { Spread } from '../materials/spread.ts';
-import { type Batch, batch } from './batch.ts';
+import { type Batch, type BatchInput, type BatchPart, batch, massesInto, waterIn } from './batch.ts';
 import type { Part } from './recipe.ts';
 
 export interface SpreadPart extends Part {
@@ -33,20 +33,20 @@ type Draw = Readonly<Record<string, number>>;
  * Range keys: `volume`, `dry`, `water`, `wet`, and per part `mass0`, `loose0`, …
  */
 export function estimateMix(input: EstimateInput): Estimate {
+  const looseKeys = input.parts.map(looseKey);
   const spreads: Record<string, Spread> = {
     [ramming]: input.dry_density_kg_m3,
     [spare]: input.spare,
     [water]: input.water,
+    ...Object.fromEntries(input.parts.map((part, index) => [looseKeys[index]!, part.loose_density_kg_m3])),
   };
-  const looseKeys = input.parts.map(looseKey);
-  for (const [index, part] of input.parts.entries()) spreads[looseKeys[index]!] = part.loose_density_kg_m3;
   const typicalDraw = Object.fromEntries(Object.entries(spreads).map(([name, { typical }]) => [name, typical]));
-  const keys = input.parts.map((_, index) => [`mass${index}`, `loose${index}`] as const);
-  const model = (draw: Draw) => outputs(input, looseKeys, keys, draw);
-  const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model });
+  const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model: modelOf(input, looseKeys) });
+  const typical = batchInput(input);
+  draw(typical, input, looseKeys, typicalDraw);
   return {
-    typical: batchOf(input, looseKeys, typicalDraw),
-    volume_m3: volumeOf(input, typicalDraw),
+    typical: batch(typical),
+    volume_m3: typical.volume_m3,
     ranges,
     movesMost: movesMost['volume_m3' in input.amount ? 'dry' : 'volume'],
   };
@@ -60,44 +60,48 @@ const water = 'water taken up';
 const looseKey = (part: Part, index: number) =>
   `bulk density of ${part.material.replaceAll('-', ' ')}${index === 0 ? '' : ` (${index + 1})`}`;
 
-function volumeOf({ amount }: EstimateInput, draw: Draw): number {
-  if ('volume_m3' in amount) return amount.volume_m3;
-  return amount.dry_mass_kg / ((draw[ramming] ?? 0) * (1 + (draw[spare] ?? 0)));
+type Mutable<Of> = { -readonly [Key in keyof Of]: Of[Key] };
+/** A batch to be drawn again and again: making a new one for every sample takes most of an answer's time. */
+type Drawn = Mutable<Omit<BatchInput, 'parts'>> & { readonly parts: readonly Mutable<BatchPart>[] };
+
+const batchInput = ({ by, parts, clay_moisture }: EstimateInput): Drawn => ({
+  volume_m3: 0,
+  dry_density_kg_m3: 0,
+  spare: 0,
+  by,
+  parts: parts.map(({ material, slot, parts: count }) => ({ material, slot, parts: count, loose_density_kg_m3: 0 })),
+  water: 0,
+  clay_moisture,
+});
+
+function draw(drawn: Drawn, { amount }: EstimateInput, looseKeys: readonly string[], values: Draw): void {
+  drawn.dry_density_kg_m3 = values[ramming]!;
+  drawn.spare = values[spare]!;
+  drawn.water = values[water]!;
+  drawn.volume_m3 =
+    'volume_m3' in amount ? amount.volume_m3 : amount.dry_mass_kg / (drawn.dry_density_kg_m3 * (1 + drawn.spare));
+  for (let at = 0; at < looseKeys.length; at++) drawn.parts[at]!.loose_density_kg_m3 = values[looseKeys[at]!]!;
 }
 
-function batchOf(input: EstimateInput, looseKeys: readonly string[], draw: Draw): Batch {
-  return batch({
-    volume_m3: volumeOf(input, draw),
-    dry_density_kg_m3: draw[ramming] ?? 0,
-    spare: draw[spare] ?? 0,
-    by: input.by,
-    parts: input.parts.map(({ material, slot, parts }, index) => ({
-      material,
-      slot,
-      parts,
-      loose_density_kg_m3: draw[looseKeys[index]!] ?? 0,
-    })),
-    water: draw[water] ?? 0,
-    clay_moisture: input.clay_moisture,
-  });
-}
-
-function outputs(
-  input: EstimateInput,
-  looseKeys: readonly string[],
-  keys: readonly (readonly [string, string])[],
-  draw: Draw,
-): Record<string, number> {
-  const { dry_mass_kg, water_kg, wet_mass_kg, ingredients } = batchOf(input, looseKeys, draw);
-  const found: Record<string, number> = {
-    volume: volumeOf(input, draw),
-    dry: dry_mass_kg,
-    water: water_kg,
-    wet: wet_mass_kg,
+/** Fills and gives the same object every time, as the sampling does. */
+function modelOf(input: EstimateInput, looseKeys: readonly string[]) {
+  const drawn = batchInput(input);
+  const shared_kg = new Float64Array(drawn.parts.length);
+  const keys = drawn.parts.map((_, index) => [`mass${index}`, `loose${index}`] as const);
+  const found: Record<string, number> = { volume: 0, dry: 0, water: 0, wet: 0 };
+  return (values: Draw): Readonly<Record<string, number>> => {
+    draw(drawn, input, looseKeys, values);
+    const masses = massesInto(shared_kg, drawn);
+    found.volume = drawn.volume_m3;
+    found.dry = masses.dry_mass_kg;
+    found.water = masses.water_kg;
+    found.wet = masses.wet_mass_kg;
+    for (let at = 0; at < keys.length; at++) {
+      const [mass, loose] = keys[at]!;
+      const [part, dry_kg] = [drawn.parts[at]!, shared_kg[at]!];
+      found[mass] = dry_kg + waterIn(part, dry_kg, drawn.clay_moisture);
+      found[loose] = dry_kg / part.loose_density_kg_m3;
+    }
+    return found;
   };
-  for (const [index, [mass, loose]] of keys.entries()) {
-    found[mass] = ingredients[index]!.weighed_kg;
-    found[loose] = ingredients[index]!.loose_volume_m3;
-  }
-  return found;
 }

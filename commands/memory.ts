@@ -1,5 +1,8 @@
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import type { Ask } from './command.ts';
+import { inProcessWeeks } from './in-process-weeks.ts';
+import type { KeptWeeks, WeeksMemory } from './memory-weeks.ts';
+import { shareCode } from './share-code.ts';
 
 /** Who asks and where. Ids are the platform's own with its name before them: `discord:81…`, `matrix:@ann:…`, `me`. */
 export interface Key {
@@ -31,7 +34,7 @@ export interface Price {
 }
 
 /** Everything that is kept of a person, in plain data, for them to read. */
-export interface Kept {
+export interface Kept extends KeptWeeks {
   readonly asker: string;
   readonly units?: UnitSystem;
   readonly lastAsks: readonly (Pick<Ask, 'command' | 'options'> & { readonly place: string })[];
@@ -44,7 +47,7 @@ export interface Kept {
  * What is remembered between questions: a port, implemented in bot/store; in process where there is no store.
  * Names of builds and items are matched without regard to case. A promise that resolves has been kept.
  */
-export interface Memory {
+export interface Memory extends WeeksMemory {
   /** One a person and place. */
   lastAsk(key: Key): Promise<Ask | undefined>;
   rememberAsk(ask: Ask): Promise<void>;
@@ -87,6 +90,7 @@ export function inProcessMemory(): Memory {
   const builds = new Map<string, Map<string, Build[]>>();
   const shares = new Map<string, { readonly asker: string; readonly build: Build }>();
   const prices = new Map<string, Map<string, Omit<Price, 'owner'>>>();
+  const { keptWeeks, forgetWeeks, ...weeks } = inProcessWeeks();
   const keyOf = ({ asker, place }: Key) => JSON.stringify([asker, place]);
   const revisionsOf = (asker: string, name: string) => builds.get(asker)?.get(same(name)) ?? [];
   const pricesOf = (owner: Owner) => [...(prices.get(idOf(owner))?.values() ?? [])];
@@ -97,6 +101,8 @@ export function inProcessMemory(): Memory {
   const sharesOf = (asker: string) => [...shares].filter(([, one]) => one.asker === asker);
 
   return {
+    ...weeks,
+
     lastAsk: async (key) => last.get(keyOf(key)),
     rememberAsk: async (ask) => void last.set(keyOf(ask), ask),
 
@@ -153,6 +159,7 @@ export function inProcessMemory(): Memory {
         builds: [...(builds.get(asker)?.values() ?? [])].flat(),
         shared: sharesOf(asker).map(([code, { build }]) => ({ code, name: build.name })),
         prices: pricesOf({ asker }),
+        ...keptWeeks(asker),
       };
     },
     async forget(asker) {
@@ -161,12 +168,7 @@ export function inProcessMemory(): Memory {
       units.delete(idOf({ asker }));
       prices.delete(idOf({ asker }));
       builds.delete(asker);
+      forgetWeeks(asker);
     },
   };
-}
-
-/** Eight letters and digits that are not taken for one another. Not guessable, though what it opens is no secret. */
-export function shareCode(): string {
-  const letters = '23456789ABCDEFGHJKLMNPQRSTUVWXYZ';
-  return Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => letters[byte % letters.length]).join('');
 }

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { type Build, type Memory, shareCode } from '../../commands/memory.ts';
+import type { Build, Memory } from '../../commands/memory.ts';
+import { shareCode } from '../../commands/share-code.ts';
 import type { Db, Tables } from './schema.ts';
 import { nameKey, plain } from './text.ts';
 

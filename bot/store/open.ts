@@ -1,15 +1,19 @@
 import type { Memory } from '../../commands/memory.ts';
 import { builds } from './builds.ts';
+import { checklists } from './checklists.ts';
 import { type ComponentStates, componentStates } from './component-states.ts';
 import { type HandledEvents, handledEvents } from './handled-events.ts';
 import type { Home } from './home.ts';
 import { lastAsks } from './last-asks.ts';
 import { type Leases, leases } from './leases.ts';
+import { logEntries } from './log-entries.ts';
 import { migrate } from './migrate.ts';
 import { migrations } from './migrations/all.ts';
 import { type Outbox, outbox } from './outbox.ts';
 import { personal } from './personal.ts';
 import { prices } from './prices.ts';
+import { reminders } from './reminders.ts';
+import { settings } from './settings.ts';
 import { reporting, storeErrorOf } from './store-error.ts';
 import { unitChoices } from './unit-choices.ts';
 
@@ -49,7 +53,17 @@ async function homeAt(where: Where): Promise<Home> {
 /** The store in a home whose schema is the newest. */
 export function storeIn({ db, kind }: Home): Store {
   return {
-    memory: reporting({ ...lastAsks(db), ...unitChoices(db), ...builds(db), ...prices(db), ...personal(db) }),
+    memory: reporting({
+      ...lastAsks(db),
+      ...unitChoices(db),
+      ...builds(db),
+      ...prices(db),
+      ...settings(db),
+      ...reminders(db),
+      ...checklists(db),
+      ...logEntries(db),
+      ...personal(db),
+    }),
     handled: reporting(handledEvents(db)),
     outbox: reporting(outbox(db, { skipLocked: kind === 'postgres' })),
     states: reporting(componentStates(db)),

@@ -1,8 +1,24 @@
 import type { Memory } from '../../commands/memory.ts';
 import { buildOf } from './builds.ts';
+import { withTicks } from './checklists.ts';
+import { entryOf } from './log-entries.ts';
 import { priceOf } from './prices.ts';
+import { reminders } from './reminders.ts';
 import type { Db } from './schema.ts';
+import { settings } from './settings.ts';
 import { ownerColumns, plain } from './text.ts';
+
+const personalTables = [
+  'last_asks',
+  'builds',
+  'shares',
+  'outbox',
+  'component_states',
+  'zones',
+  'drafts',
+  'checklists',
+  'log_entries',
+] as const;
 
 /** What is kept of one person, to be read or forgotten as a whole. */
 export const personal = (db: Db): Pick<Memory, 'kept' | 'forget'> => ({
@@ -34,6 +50,22 @@ export const personal = (db: Db): Pick<Memory, 'kept' | 'forget'> => ({
       .where((eb) => eb.and(whose))
       .orderBy('item_key')
       .execute();
+    const zone = await settings(db).zone(asker);
+    const drafts = await db.selectFrom('drafts').selectAll().where('asker', '=', id).orderBy('place').execute();
+    const lists = await db
+      .selectFrom('checklists')
+      .selectAll()
+      .where('asker', '=', id)
+      .orderBy('started_at')
+      .orderBy('name_key')
+      .execute();
+    const entries = await db
+      .selectFrom('log_entries')
+      .selectAll()
+      .where('asker', '=', id)
+      .orderBy('done_at')
+      .orderBy('id')
+      .execute();
     return {
       asker,
       ...(chosen ? { units: chosen.units } : {}),
@@ -41,6 +73,11 @@ export const personal = (db: Db): Pick<Memory, 'kept' | 'forget'> => ({
       builds: builds.map(buildOf),
       shared: shared.map(({ code, name }) => ({ code, name })),
       prices: prices.map(priceOf),
+      ...(zone === undefined ? {} : { zone }),
+      drafts: drafts.map(({ command, options, place }) => ({ command, options: JSON.parse(options), place })),
+      reminders: await reminders(db).reminders(asker),
+      checklists: await Promise.all(lists.map((row) => withTicks(db, row))),
+      entries: entries.map(entryOf),
     };
   },
 
@@ -48,9 +85,9 @@ export const personal = (db: Db): Pick<Memory, 'kept' | 'forget'> => ({
     const id = plain(asker);
     const whose = ownerColumns({ asker });
     await db.transaction().execute(async (all) => {
-      for (const table of ['last_asks', 'builds', 'shares', 'outbox', 'component_states'] as const) {
-        await all.deleteFrom(table).where('asker', '=', id).execute();
-      }
+      for (const table of personalTables) await all.deleteFrom(table).where('asker', '=', id).execute();
+      // A list of somebody else's stays ticked.
+      await all.updateTable('ticks').set({ asker: '' }).where('asker', '=', id).execute();
       for (const table of ['unit_choices', 'prices'] as const) {
         await all
           .deleteFrom(table)

@@ -45,6 +45,29 @@ export interface Tables {
     readonly value: string;
     readonly expires_at: number;
   };
+  readonly zones: { readonly asker: string; readonly zone: string };
+  readonly drafts: Tables['last_asks'];
+  readonly checklists: {
+    readonly id: string;
+    readonly place: string;
+    readonly name_key: string;
+    readonly name: string;
+    readonly asker: string;
+    readonly command: string;
+    readonly options: string;
+    readonly started_at: number;
+  };
+  /** The asker is empty where that person has been forgotten. */
+  readonly ticks: { readonly list: string; readonly item: string; readonly asker: string; readonly ticked_at: number };
+  readonly log_entries: {
+    readonly id: string;
+    readonly asker: string;
+    readonly build_key: string;
+    readonly build: string;
+    readonly kind: string;
+    readonly done_at: number;
+    readonly data: string;
+  };
   readonly leases: { readonly name: string; readonly holder: string; readonly until: number };
 }
 

@@ -9,6 +9,9 @@ const mix = (amount: string) => ({ command: 'mix', options: { amount } });
 const sand = { item: 'silica-sand', amount: { mass_kg: 22.68 }, price: 5.25, currency: 'USD' };
 const propane = { item: 'Propane', amount: { volume_m3: 0.0189 }, price: 20, currency: 'EUR' };
 
+/** What is told of somebody who builds nothing yet. */
+const noWeeks = { drafts: [], reminders: [], checklists: [], entries: [] };
+
 /** What every Memory does, wherever it keeps things. */
 export function memoryContract(fresh: () => Promise<Memory>): void {
   let memory: Memory;
@@ -184,6 +187,7 @@ export function memoryContract(fresh: () => Promise<Memory>): void {
         ],
         shared: [{ code, name: 'can' }],
         prices: [{ ...sand, setAt: at(3) }],
+        ...noWeeks,
       });
     });
 
@@ -198,6 +202,7 @@ export function memoryContract(fresh: () => Promise<Memory>): void {
         builds: [],
         shared: [],
         prices: [],
+        ...noWeeks,
       });
       expect(await memory.sharedBuild(code)).toBeUndefined();
       expect(await memory.sharedBuild(other)).toBeDefined();

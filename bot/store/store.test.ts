@@ -8,8 +8,12 @@ import { type Postgres, postgresMissing, startPostgres } from '../../test/peers/
 import { deliveryContract } from './delivery.contract.ts';
 import { openStore, type Store } from './open.ts';
 import { memoryContract } from './store.contract.ts';
+import { weeksContract } from './weeks.contract.ts';
 
-describe('in process', () => memoryContract(async () => inProcessMemory()));
+describe('in process', () => {
+  memoryContract(async () => inProcessMemory());
+  weeksContract(async () => inProcessMemory());
+});
 
 describe('in a folder', () => {
   const folder = mkdtempSync(join(tmpdir(), 'teemer-store-'));
@@ -25,6 +29,7 @@ describe('in a folder', () => {
     return store;
   };
   memoryContract(async () => (await fresh()).memory);
+  weeksContract(async () => (await fresh()).memory);
   deliveryContract(fresh);
 });
 
@@ -53,5 +58,6 @@ describe.skipIf(postgresMissing())('in PostgreSQL', () => {
     return store;
   };
   memoryContract(async () => (await fresh()).memory);
+  weeksContract(async () => (await fresh()).memory);
   deliveryContract(fresh);
 });

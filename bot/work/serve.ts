@@ -71,6 +71,22 @@ const methods = {
   prices: byKey,
   setPrice: asIs,
   dropPrice: asIs,
+  zone: asIs,
+  setZone: asIs,
+  draft: byKey,
+  keepDraft: byKey,
+  setReminders: asIs,
+  reminders: asIs,
+  dropReminders: asIs,
+  openChecklist: byKey,
+  checklist: asIs,
+  checklists: asIs,
+  tick: asIs,
+  untick: asIs,
+  dropChecklist: asIs,
+  addEntry: asIs,
+  entries: asIs,
+  dropEntry: asIs,
   kept: asIs,
   forget: asIs,
 } satisfies Record<keyof Memory, (call: Call, method: keyof Memory) => unknown>;
@@ -81,7 +97,7 @@ function asIs(call: Call, method: keyof Memory) {
 
 /** A key may be a whole context, which does not cross between threads. */
 function byKey(call: Call, method: keyof Memory) {
-  return ({ asker, place }: Key) => call(method, { asker, place });
+  return ({ asker, place }: Key, ...args: readonly unknown[]) => call(method, { asker, place }, ...args);
 }
 
 const memoryThrough = (call: Call): Memory =>

@@ -51,6 +51,8 @@ describe('the range', () => {
       ranges: { area: { low: 12, high: 12 } },
       movesMost: { area: undefined },
       movers: { area: [] },
+      samples: 2,
+      error: 0,
       converged: true,
     });
   });

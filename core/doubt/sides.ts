@@ -1,11 +1,14 @@
 import type { Spread } from '../materials/spread.ts';
+import { shareError } from './range.ts';
 import { type Mover, type Range, sampleDoubt } from './sample.ts';
+import type { Tie } from './together.ts';
 import { triangleAt } from './triangle.ts';
 
 /** One of the things that are compared. It gives NaN where a sample has no answer. */
 export interface Side<O extends string> {
   readonly inputs: Readonly<Record<string, Spread>>;
   readonly model: (values: Readonly<Record<string, number>>) => Readonly<Record<O, number>>;
+  readonly together?: readonly Tie<string>[];
 }
 
 export interface Difference {
@@ -21,6 +24,8 @@ export interface Measured {
   readonly ranges: readonly (Range | undefined)[];
   /** Share of the samples in which one side is below another; ties count half, a side without an answer is never below. */
   readonly below: (one: number, other: number) => number;
+  /** Standard error of that share, by batch means. */
+  readonly belowError: (one: number, other: number) => number;
   /** Share of the samples in which each side is the lowest (or the highest); ties are split. They add up to 1. */
   readonly best: (end: 'lowest' | 'highest') => readonly number[];
   readonly difference: (one: number, other: number) => Difference;
@@ -29,6 +34,8 @@ export interface Measured {
 export interface Weighed<O extends string> {
   readonly measured: Readonly<Record<O, Measured>>;
   readonly samples: number;
+  /** As of `sampleDoubt`, of the sides' own ranges and of those of their differences. */
+  readonly error: number;
   readonly converged: boolean;
 }
 
@@ -52,6 +59,8 @@ export function weighSides<O extends string>({
   const doubt = sampleDoubt({
     inputs,
     samples,
+    // What two sides both say of one input is said once: the first to speak of it is heard.
+    together: sides.flatMap((side) => side.together ?? []),
     model: (values): Record<string, number> => {
       const answers = sides.map(({ model }, index) => model(draws[index]!(values)));
       const found: Record<string, number> = {};
@@ -77,6 +86,11 @@ export function weighSides<O extends string>({
           values,
           ranges: values.map((_, index) => doubt.ranges[side(index)]),
           below: (one, other) => shareBelow(values[one]!, values[other]!),
+          belowError: (one, other) =>
+            shareError(
+              (from, to) => shareBelow(values[one]!.subarray(from, to), values[other]!.subarray(from, to)),
+              values[one]!.length,
+            ),
           best: (end) => shareBest(values, end === 'lowest' ? 1 : -1),
           difference: (one, other) => {
             const turned = one > other;
@@ -95,6 +109,7 @@ export function weighSides<O extends string>({
   return {
     measured,
     samples: first === undefined ? 0 : (measured[first].values[0]?.length ?? 0),
+    error: doubt.error,
     converged: doubt.converged,
   };
 }

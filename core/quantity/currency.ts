@@ -18,8 +18,9 @@ export function currencyOf(typed: string): Currency | undefined {
 }
 
 /** What stands beside an amount: the sign, else the code. */
-export const nameOf = (currency: Currency): string =>
-  Object.entries(signs).find(([, code]) => code === currency)?.[0] ?? currency;
+export const nameOf = (currency: Currency): string => signOf.get(currency) ?? currency;
+
+const signOf: ReadonlyMap<string, string> = new Map(Object.entries(signs).map(([sign, code]) => [code, sign]));
 
 /** A sign stands before its amount, a code behind it like any unit. */
 export const isSign = (name: string): boolean => Object.hasOwn(signs, name);

@@ -24,10 +24,13 @@ function print(value: number, place: number, most: number): string {
   const decimals = Math.min(Math.max(-last, 0), 20);
   const rounded = last > 0 ? Math.round(value / 10 ** last) * 10 ** last : value;
   const text = Math.abs(rounded) < 1e15 ? rounded.toFixed(decimals) : rounded.toPrecision(PLAIN_DIGITS);
-  const [whole = '', rest] = text.replace(/^-(?=[0.]*$)/, '').split('.');
+  const signed = text.startsWith('-') ? text.replace(/^-(?=[0.]*$)/, '') : text;
+  const point = signed.indexOf('.');
+  const whole = point < 0 ? signed : signed.slice(0, point);
+  if (whole.length <= 4) return signed;
   const grouped = whole.replace('-', '').length > 4 && /^-?\d+$/.test(whole);
   const front = grouped ? whole.replace(/\B(?=(\d{3})+$)/g, ',') : whole;
-  return rest === undefined ? front : `${front}.${rest}`;
+  return point < 0 ? front : `${front}${signed.slice(point)}`;
 }
 
 /** Without needless zeros: `14.0` typed as 14 stays 14. */

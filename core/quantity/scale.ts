@@ -13,9 +13,17 @@ export interface Scale {
   readonly most: number;
 }
 
+const known = new Map<string, Scale>();
+
+/** Looked up once: a card asks for dozens. */
 function listed(name: string, most = 6): Scale {
+  const key = `${name} ${most}`;
+  const found = known.get(key);
+  if (found) return found;
   const { factor, offset } = meaningOf(name, [])!;
-  return { name, factor, offset, most };
+  const made = { name, factor, offset, most };
+  known.set(key, made);
+  return made;
 }
 
 const scale = (name: string, factor: number, most = 6): Scale => ({ name, factor, offset: 0, most });

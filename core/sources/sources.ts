@@ -1,5 +1,6 @@
 import { AskError } from '../ask-error.ts';
 import { blastSources } from './blast.ts';
+import { drySources } from './dry.ts';
 import { fireSources } from './fire.ts';
 import { generalSources } from './general.ts';
 import { heatSources } from './heat.ts';
@@ -12,6 +13,7 @@ export const sources: readonly Source[] = Object.freeze([
   ...heatSources,
   ...fireSources,
   ...blastSources,
+  ...drySources,
   ...practiceSources,
 ]);
 

@@ -1,4 +1,6 @@
+import { readlinkSync } from 'node:fs';
 import { enableCompileCache } from 'node:module';
+import { constants, getPriority, setPriority } from 'node:os';
 import { parentPort } from 'node:worker_threads';
 import type { ToWorker } from './messages.ts';
 
@@ -8,6 +10,8 @@ enableCompileCache();
 const port = parentPort;
 if (!port) throw new Error('this runs in a worker thread');
 
+stepBack();
+
 // Heard from the start; answered once everything is loaded.
 const early: ToWorker[] = [];
 const keep = (message: ToWorker) => void early.push(message);
@@ -15,3 +19,13 @@ port.on('message', keep);
 const { serve } = await import('./serve.ts');
 port.off('message', keep);
 serve(port, early);
+
+/** Where both want a core, the thread that people wait for has it first. Only Linux tells a thread its number. */
+function stepBack(): void {
+  try {
+    const [, thread] = /\/task\/(\d+)$/.exec(readlinkSync('/proc/thread-self')) ?? [];
+    if (thread !== undefined) setPriority(Number(thread), getPriority() + constants.priority.PRIORITY_BELOW_NORMAL);
+  } catch {
+    // It is only a courtesy.
+  }
+}

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { Reply } from '../../commands/card.ts';
 import { editOf, noticeOf, type Spot } from './content.ts';
-import { type Door, filed, Later } from './door.ts';
+import { type Door, filed } from './door.ts';
+import { Keyless, Later } from './later.ts';
 import { numberOf } from './numbers.ts';
 import type { About, Answering, Budget, Log, States, Told } from './ports.ts';
 import type { Waiting } from './queue.ts';
@@ -95,7 +96,7 @@ export function createDesk(parts: DeskParts) {
     let waited = false;
     if (!known) {
       door.typing(room, true).catch(() => {});
-      if (!(await within(work, patience_ms))) {
+      if (!(await within(work, patience_ms)) && !door.isHeldBack()) {
         waited = true;
         before ??= await hold(event, meant);
       }
@@ -245,7 +246,7 @@ export function createDesk(parts: DeskParts) {
       }
       if (!parts.readsSecrets) return;
     }
-    if (attempt < keyTries) throw new Later('its key is not here', keyWait_s);
+    if (attempt < keyTries) throw new Keyless('its key is not here', keyWait_s);
   }
 }
 

@@ -1,26 +1,10 @@
-import {
-  ConnectionError,
-  type MatrixClient,
-  MatrixError,
-  MatrixEvent,
-  Method,
-  TokenRefreshLogoutError,
-} from 'matrix-js-sdk';
+import { type MatrixClient, MatrixError, MatrixEvent, Method } from 'matrix-js-sdk';
 import type { CryptoBackend } from 'matrix-js-sdk/lib/common-crypto/CryptoBackend.js';
 import { type FileOut, fileOf, type Spot } from './content.ts';
 import { encryptFile } from './encrypted-file.ts';
+import { Later, laterOf } from './later.ts';
+import { createPace } from './paced.ts';
 import type { RawEvent } from './read.ts';
-
-/** Not now, but perhaps later: the server is away, busy, or asks for patience. */
-export class Later extends Error {
-  override readonly name = 'Later';
-  readonly wait_s: number | undefined;
-
-  constructor(why: string, wait_s?: number) {
-    super(why);
-    this.wait_s = wait_s;
-  }
-}
 
 /** What of the platform an answer needs. */
 export interface Door {
@@ -34,11 +18,15 @@ export interface Door {
   typing(room: string, isTyping: boolean): Promise<void>;
   /** Not encrypted, whatever the room: for words about why something can't be read. */
   sendOpenly(room: string, content: object, txn: string): Promise<string>;
+  /** Whether the homeserver has told it to be slower: what may be left out is left out. */
+  isHeldBack(): boolean;
 }
 
 export function clientDoor(client: MatrixClient): Door {
+  const paced = createPace();
+  const limited = <Value>(ask: () => Promise<Value>) => paced(() => asked(ask));
   const put = async (room: string, type: string, content: object, txn: string) => {
-    const { event_id } = await asked(() =>
+    const { event_id } = await limited(() =>
       client.http.authedRequest<{ event_id: string }>(
         Method.Put,
         `/rooms/${encodeURIComponent(room)}/send/${encodeURIComponent(type)}/${encodeURIComponent(txn)}`,
@@ -73,7 +61,7 @@ export function clientDoor(client: MatrixClient): Door {
     async upload(room, { name, type, bytes }) {
       const secret = await isSecret(room);
       const sealed = secret ? encryptFile(bytes) : undefined;
-      const { content_uri } = await asked(() =>
+      const { content_uri } = await limited(() =>
         client.uploadContent(Buffer.from(sealed?.bytes ?? bytes), {
           type: secret ? 'application/octet-stream' : type,
           ...(secret ? { includeFilename: false } : { name }),
@@ -84,7 +72,7 @@ export function clientDoor(client: MatrixClient): Door {
 
     async redact(room, event, txn) {
       const path = `/rooms/${encodeURIComponent(room)}/redact/${encodeURIComponent(event)}/${encodeURIComponent(txn)}`;
-      await asked(() => client.http.authedRequest(Method.Put, path, undefined, {}));
+      await limited(() => client.http.authedRequest(Method.Put, path, undefined, {}));
     },
 
     async typing(room, isTyping) {
@@ -92,6 +80,7 @@ export function clientDoor(client: MatrixClient): Door {
     },
 
     sendOpenly: (room, content, txn) => put(room, 'm.room.message', content, txn),
+    isHeldBack: paced.isHeldBack,
   };
 }
 
@@ -119,16 +108,4 @@ async function asked<Value>(ask: () => Promise<Value>): Promise<Value> {
   } catch (error) {
     throw laterOf(error);
   }
-}
-
-export function laterOf(error: unknown): unknown {
-  if (error instanceof ConnectionError || (error instanceof Error && error.name === 'AbortError')) {
-    return new Later('the homeserver is not there');
-  }
-  if (error instanceof TokenRefreshLogoutError) return new Later('the session has ended');
-  if (!(error instanceof MatrixError)) return error;
-  const { httpStatus = 0, errcode, data } = error;
-  if (httpStatus === 429) return new Later('too much at once', Number(data.retry_after_ms ?? 1000) / 1000);
-  if (httpStatus >= 500 || httpStatus === 408 || httpStatus === 401) return new Later(`${httpStatus} ${errcode ?? ''}`);
-  return error;
 }

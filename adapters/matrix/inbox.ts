@@ -1,5 +1,6 @@
 import { Direction, type IRoomEvent, type ISyncResponse, type MatrixClient } from 'matrix-js-sdk';
-import { decrypted, Later, laterOf } from './door.ts';
+import { decrypted } from './door.ts';
+import { Later, laterOf } from './later.ts';
 import type { Log } from './ports.ts';
 import type { Waiting } from './queue.ts';
 import type { RawEvent } from './read.ts';

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { Later } from './door.ts';
+import { Keyless, Later } from './later.ts';
 import type { Questions } from './ports.ts';
 import { createQueue, type Waiting } from './queue.ts';
 
@@ -17,11 +17,14 @@ function inMemory(): Questions & {
     },
     async claim(_channel, { now, lease_s, limit }) {
       const open = [...rows].filter(([, { due, until, over }]) => !over && due <= +now && until <= +now);
-      return open.slice(0, limit).map(([key, row]) => {
-        row.until = +now + lease_s * 1000;
-        row.attempt += 1;
-        return { key, body: row.body, attempt: row.attempt };
-      });
+      return open
+        .toSorted(([, a], [, b]) => a.due - b.due)
+        .slice(0, limit)
+        .map(([key, row]) => {
+          row.until = +now + lease_s * 1000;
+          row.attempt += 1;
+          return { key, body: row.body, attempt: row.attempt };
+        });
     },
     async sent(key) {
       rows.get(key)!.over = true;
@@ -97,6 +100,47 @@ describe('questions that wait', () => {
     expect(at).toHaveLength(8);
     expect(Math.max(...gaps)).toBeLessThanOrEqual(16);
     expect(gaps).toEqual(gaps.toSorted((a, b) => a - b));
+  });
+
+  test('behind one that waits stand those asked after it, in their order, also what comes meanwhile', async () => {
+    const done: string[] = [];
+    let busy = 3;
+    const { queue } = opened(async ({ event, sender }) => {
+      if (sender === '@ann:t' && busy-- > 0) throw new Later('asked too fast', 3);
+      done.push(event);
+    });
+    for (const event of ['$1', '$2', '$3']) await queue.ask(event, question(event));
+    await queue.ask('$other', question('$other', '@bob:t'));
+    for (let at = 4; at <= 12; at++) {
+      await vi.advanceTimersByTimeAsync(991);
+      await queue.ask(`$${at}`, question(`$${at}`));
+      if (at % 2 === 0) queue.poke();
+    }
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(done).toEqual(['$other', ...Array.from({ length: 12 }, (_, at) => `$${at + 1}`)]);
+  });
+
+  test('nothing stands behind a message whose key is not here', async () => {
+    const done: string[] = [];
+    const { queue } = opened(async ({ event }, attempt) => {
+      if (event === '$1' && attempt < 4) throw new Keyless('its key is not here', 3);
+      done.push(event);
+    });
+    for (const event of ['$1', '$2', '$3']) await queue.ask(event, question(event));
+    await vi.advanceTimersByTimeAsync(30_000);
+    expect(done).toEqual(['$2', '$3', '$1']);
+  });
+
+  test('having let others go first is no try of its own', async () => {
+    const tries: number[] = [];
+    let busy = 6;
+    const { queue } = opened(async ({ event }, attempt) => {
+      if (event === '$1' && busy-- > 0) throw new Later('asked too fast', 2);
+      if (event === '$2') tries.push(attempt);
+    });
+    for (const event of ['$1', '$2']) await queue.ask(event, question(event));
+    await vi.advanceTimersByTimeAsync(30_000);
+    expect(tries).toEqual([1]);
   });
 
   test('a fault is tried three times and then given up, with a word in the log', async () => {

@@ -1,4 +1,4 @@
-import { Later } from './door.ts';
+import { Keyless, Later } from './later.ts';
 import type { Log, Questions } from './ports.ts';
 
 /** A question as it waits: where it stands, not what it says. */
@@ -25,11 +25,17 @@ const most = 16;
 const look_ms = 1000;
 /** A fault that is not the network's is tried this often. */
 const faultyTries = 3;
+/** One that has not come back by then is somebody else's. */
+const stale_ms = 60_000;
 
 /** Every question once, each person's in one room in the order they were asked. */
 export function createQueue({ questions, handle, over, now, log }: QueueParts) {
   const inHand = new Map<string, Held>();
   const turns = new Map<string, Promise<void>>();
+  /** Whose question waits to be tried again: what they asked after it comes after it. */
+  const resting = new Map<string, Rest>();
+  /** How often a question was taken up and had to let another go first: no try of its own. */
+  const passed = new Map<string, number>();
   let looking: Promise<void> | undefined;
   let again = false;
   let open = false;
@@ -92,8 +98,8 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
     });
   }
 
-  function inTurn({ room, sender }: Waiting, work: () => Promise<void>): Promise<void> {
-    const whose = `${room} ${sender}`;
+  function inTurn(question: Waiting, work: () => Promise<void>): Promise<void> {
+    const whose = whoseIs(question);
     const mine = (turns.get(whose) ?? Promise.resolve()).then(work);
     turns.set(whose, mine);
     return mine.finally(() => {
@@ -101,23 +107,38 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
     });
   }
 
-  async function settle(key: string, question: Waiting, attempt: number): Promise<void> {
+  async function settle(key: string, question: Waiting, claims: number): Promise<void> {
     const { event, room } = question;
+    const whose = whoseIs(question);
+    const rest = resting.get(whose);
+    if (rest && rest.key !== key && rest.until.getTime() + stale_ms > now().getTime()) {
+      passed.set(key, (passed.get(key) ?? 0) + 1);
+      return letGo(key, { fault: 'after the one before it', now: now(), retryAt: rest.until });
+    }
+    const attempt = claims - (passed.get(key) ?? 0);
     try {
       await handle(question, attempt);
-      over(question);
+      resting.delete(whose);
+      done(key, question);
       await questions.sent(key, now());
     } catch (error) {
       const wait_s = error instanceof Later ? (error.wait_s ?? Math.min(2 ** (attempt - 1), 15)) : 2;
       const gone = !(error instanceof Later) && attempt >= faultyTries;
+      const retryAt = new Date(now().getTime() + wait_s * 1000);
+      if (gone || error instanceof Keyless) resting.delete(whose);
+      else resting.set(whose, { key, until: retryAt });
       if (gone) {
-        over(question);
+        done(key, question);
         log.error({ err: error, event, room }, 'a question was given up');
       } else if (error instanceof Later) log.info({ event, room, wait_s, why: error.message }, 'an answer waits');
       else log.warn({ err: error, event, room, attempt }, 'an answer could not be given yet');
-      const retryAt = new Date(now().getTime() + wait_s * 1000);
       await letGo(key, { fault: String(error).slice(0, 200), now: now(), ...(gone ? {} : { retryAt }) });
     }
+  }
+
+  function done(key: string, question: Waiting): void {
+    passed.delete(key);
+    over(question);
   }
 
   async function letGo(key: string, given: Parameters<Questions['failed']>[1]): Promise<void> {
@@ -127,6 +148,14 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
       log.warn({ err }, 'the store could not take a question back; it is tried again when its hold ends');
     }
   }
+}
+
+const whoseIs = ({ room, sender }: Waiting): string => `${room} ${sender}`;
+
+interface Rest {
+  readonly key: string;
+  /** Those behind it are due when it is, and stand behind it in the store too. */
+  readonly until: Date;
 }
 
 interface Held {

@@ -1,5 +1,5 @@
 import { type MatrixClient, MatrixError } from 'matrix-js-sdk';
-import { laterOf } from './door.ts';
+import { laterOf } from './later.ts';
 import type { Log } from './ports.ts';
 import type { Place } from './replies.ts';
 

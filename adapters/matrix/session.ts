@@ -1,6 +1,7 @@
 import { createClient, MatrixError } from 'matrix-js-sdk';
 import type { Logger } from 'matrix-js-sdk/lib/logger.js';
 import { readSecret, writeSecret } from './files.ts';
+import { laterOf } from './later.ts';
 
 export interface Session {
   readonly userId: string;
@@ -51,7 +52,7 @@ export async function openSession(
     });
     return keep({ userId: user_id, deviceId: device_id, accessToken: access_token }, file);
   } catch (error) {
-    if (!(error instanceof MatrixError) || error.httpStatus === undefined || error.httpStatus >= 500) throw error;
+    if (!(error instanceof MatrixError) || laterOf(error) !== error) throw error;
     throw new MatrixLoginError(`${homeserver} refuses ${user}: ${error.data.error ?? error.errcode}`);
   }
 }

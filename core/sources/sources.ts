@@ -4,6 +4,7 @@ import { drySources } from './dry.ts';
 import { fireSources } from './fire.ts';
 import { generalSources } from './general.ts';
 import { heatSources } from './heat.ts';
+import { logSources } from './log.ts';
 import { practiceSources } from './practice.ts';
 import type { Source, SourceId } from './source.ts';
 
@@ -14,6 +15,7 @@ export const sources: readonly Source[] = Object.freeze([
   ...fireSources,
   ...blastSources,
   ...drySources,
+  ...logSources,
   ...practiceSources,
 ]);
 

@@ -165,5 +165,17 @@ export const practiceSources = [
     title: 'NIOSH 2016-106, Occupational exposure to heat and hot environments, contents page',
     opened: 'excerpt',
   },
+  {
+    id: 'osha-eye-face',
+    title: 'OSHA, eTool on eye and face protection: heat hazards; 29 CFR 1910.133, Appendix B, table',
+    opened: 'excerpt',
+    note: 'The table as two universities reproduce it.',
+  },
+  {
+    id: 'foundry-boot-trade',
+    title: 'Trade page on footwear for foundries, EN ISO 20349',
+    opened: 'excerpt',
+    note: 'Trade source.',
+  },
   { id: 'first-aid-general', title: 'General public first-aid teaching, not opened', opened: 'memory' },
 ] as const satisfies readonly Source[];

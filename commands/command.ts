@@ -1,8 +1,10 @@
 import type { z } from 'zod';
+import type { Tie } from '../core/doubt/together.ts';
 import type { Spread } from '../core/materials/spread.ts';
 import type { SiUnit, UnitSystem } from '../core/quantity/figure.ts';
 import type { Card, Reply } from './card.ts';
 import type { Build, Memory } from './memory.ts';
+import type { Reach } from './reach.ts';
 
 /** A question as an adapter hands it over: names and raw text, nothing interpreted. */
 export interface Ask {
@@ -23,6 +25,13 @@ export interface Meant {
   readonly build?: Build;
 }
 
+/** What answers, as whoever wires it knows it. */
+export interface Versions {
+  /** Name and version. */
+  readonly program: string;
+  readonly runtime: string;
+}
+
 export interface AnswerContext {
   readonly asker: string;
   readonly place: string;
@@ -37,8 +46,11 @@ export interface AnswerContext {
   /** A typed line as an Ask of the same asker and place. */
   readonly parse: (line: string) => Ask;
   readonly commands: readonly Command[];
+  readonly versions?: Versions;
   /** Whether the asker may change what the place has set. */
   readonly mayModerate: boolean;
+  /** How they can be called later. Asking may try it out: ask only where something is to be called for. */
+  readonly reach?: () => Promise<Reach>;
 }
 
 /** What a command says of its answer; `answer.ts` adds the rest (given, cautions, units). */
@@ -59,6 +71,8 @@ export interface Doubted {
   readonly units: Readonly<Record<string, SiUnit>>;
   /** By figure id; NaN where a draw has no answer. */
   readonly model: (draw: Readonly<Record<string, number>>) => Readonly<Record<string, number>>;
+  /** Inputs that go together, for a physical reason; the rest are drawn apart. */
+  readonly together?: readonly Tie<string>[];
   /** To begin with: fewer where a draw is dear. */
   readonly samples: number;
 }

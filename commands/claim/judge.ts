@@ -33,7 +33,11 @@ export function judge(claimed: Claimed, sides: readonly AskedSide[]): Judged {
   const weighed = weighSides({
     outputs: ['y'],
     samples: Math.max(...sides.map(({ doubted }) => doubted?.samples ?? 0)),
-    sides: pair.map(({ inputs, model }) => ({ inputs, model: (draw) => ({ y: model(draw).y ?? Number.NaN }) })),
+    sides: pair.map(({ inputs, model, together = [] }) => ({
+      inputs,
+      together,
+      model: (draw) => ({ y: model(draw).y ?? Number.NaN }),
+    })),
   });
   const { below, difference } = weighed.measured.y;
   const { range: off, movers } = difference(0, 1);

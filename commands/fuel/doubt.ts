@@ -27,6 +27,7 @@ export function fuelDoubt(asked: AskedFuel, { material = 'clay-graphite' }: Pick
   const names = Object.keys(model.inputs).map((own) => ({ own, shared: renamed[own] ?? own }));
   return {
     inputs: Object.fromEntries(names.map(({ own, shared }) => [shared, model.inputs[own]!])),
+    together: model.wall.together,
     units: Object.fromEntries(
       names.flatMap(({ own, shared }) => (units[own] === undefined ? [] : [[shared, units[own]]])),
     ),

@@ -64,6 +64,7 @@ export function weighAll(sides: readonly AskedSide[], measures: readonly Measure
           samples: Math.max(...sides.map(({ doubted }) => doubted!.samples)),
           sides: sides.map(({ doubted }, side) => ({
             inputs: doubted!.inputs,
+            together: doubted!.together ?? [],
             model: (draw) => {
               const answer = doubted!.model(draw);
               return Object.fromEntries(
@@ -125,32 +126,37 @@ export interface Held {
 
 /** Each input that moves the difference of two, and where in its range that difference turns. */
 export function turningsOf(pair: readonly [Held, Held], movers: readonly Mover<string>[]): readonly Turning[] {
-  return movers
-    .filter(({ share }) => share >= leastShare)
-    .slice(0, mostTurnings)
-    .map((mover): Turning => {
-      const owner = pair.find(({ doubted }) => isDoubtful(doubted.inputs[mover.input])) ?? pair[0]!;
-      const spread = owner.doubted.inputs[mover.input]!;
-      // All others as likely as not; where both sides have it, both at the same share of their own spread.
-      const difference = (value: number): number => {
-        const share = shareOf(spread, value);
-        const [a = Number.NaN, b = Number.NaN] = pair.map(({ doubted, id }) => {
-          const own = doubted.inputs[mover.input];
-          const draw = own ? { [mover.input]: triangleAt(own, share) } : {};
-          return doubted.model({ ...typicalOf(doubted), ...draw })[id];
-        });
-        return a - b;
-      };
-      const flips = flipsOf({ difference, low: spread.low, high: spread.high, slices: 6, accuracy: flipAccuracy });
-      const near = flips.toSorted((a, b) => Math.abs(a - spread.typical) - Math.abs(b - spread.typical))[0];
-      return {
-        ...mover,
-        typical: spread.typical,
-        unit: owner.doubted.units[mover.input],
-        flips: near,
-        way: near === undefined ? 0 : wayTo(spread, near),
-      };
-    });
+  return (
+    movers
+      // What only a third side depends on moves nothing between these two.
+      .filter(
+        ({ input, share }) => share >= leastShare && pair.some(({ doubted }) => isDoubtful(doubted.inputs[input])),
+      )
+      .slice(0, mostTurnings)
+      .map((mover): Turning => {
+        const owner = pair.find(({ doubted }) => isDoubtful(doubted.inputs[mover.input])) ?? pair[0]!;
+        const spread = owner.doubted.inputs[mover.input]!;
+        // All others as likely as not; where both sides have it, both at the same share of their own spread.
+        const difference = (value: number): number => {
+          const share = shareOf(spread, value);
+          const [a = Number.NaN, b = Number.NaN] = pair.map(({ doubted, id }) => {
+            const own = doubted.inputs[mover.input];
+            const draw = own ? { [mover.input]: triangleAt(own, share) } : {};
+            return doubted.model({ ...typicalOf(doubted), ...draw })[id];
+          });
+          return a - b;
+        };
+        const flips = flipsOf({ difference, low: spread.low, high: spread.high, slices: 6, accuracy: flipAccuracy });
+        const near = flips.toSorted((a, b) => Math.abs(a - spread.typical) - Math.abs(b - spread.typical))[0];
+        return {
+          ...mover,
+          typical: spread.typical,
+          unit: owner.doubted.units[mover.input],
+          flips: near,
+          way: near === undefined ? 0 : wayTo(spread, near),
+        };
+      })
+  );
 }
 
 const isDoubtful = (spread: Spread | undefined): boolean => spread !== undefined && spread.high > spread.low;

@@ -32,6 +32,7 @@ export function wallDoubt(question: WallQuestion): Doubted | undefined {
   if (outsideModel(model.layers, [question.hot_K.typical, ...interface_peaks_K]).length > 0) return undefined;
   return {
     inputs: model.inputs,
+    together: model.together,
     units: Object.fromEntries(Object.keys(model.inputs).flatMap((name) => unitOf(name))),
     samples: 500,
     model: (draw) => {

@@ -83,6 +83,7 @@ function sampleFirings(model: WallModel, grid: Float64Array) {
   const shown_s = grid.at(-1) ?? 0;
   const { ranges, movers } = sampleDoubt({
     inputs: model.inputs,
+    together: model.together,
     samples: firstSamples,
     model: (draw): Record<string, number> => {
       const run = runWall(followedTo(shown_s, model.input(draw, sampleFineness)));

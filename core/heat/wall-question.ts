@@ -1,7 +1,9 @@
 import { AskError } from '../ask-error.ts';
+import type { Tie } from '../doubt/together.ts';
 import { findMaterial } from '../materials/catalogue.ts';
 import { at } from '../materials/curve.ts';
 import type { Spread } from '../materials/spread.ts';
+import { densityTie } from './data/density-ties.ts';
 import { lossFunction, type Outside } from './outside.ts';
 import { closedBore, lidOn, openBore } from './transient/drives.ts';
 import { type AskedLayer, grade, type LayerModel, layerModel } from './wall-layers.ts';
@@ -45,6 +47,8 @@ export interface WallModel {
   readonly layers: readonly LayerModel[];
   /** By name in the reader's words, as the card tells which of them moves the answer most. */
   readonly inputs: Readonly<Record<string, Spread>>;
+  /** Of each layer, its conductivity with its density. */
+  readonly together: readonly Tie<string>[];
   readonly typical: Draw;
   readonly fire_out_s: number;
   readonly inner_m2: number;
@@ -98,6 +102,10 @@ export function wallModel(question: WallQuestion): WallModel {
     question,
     layers,
     inputs,
+    together: layers.flatMap(({ material }, index): readonly Tie<string>[] => {
+      const tie = densityTie(material);
+      return tie ? [{ input: names[index]!.conducts, goesWith: names[index]!.dense, ...tie }] : [];
+    }),
     typical: Object.fromEntries(Object.entries(inputs).map(([name, { typical }]) => [name, typical])),
     fire_out_s,
     inner_m2,

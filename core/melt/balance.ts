@@ -92,6 +92,7 @@ const startOf = ({ wall, firing }: BalanceQuestion): Programme => ({
 function sampleMelts(model: BalanceModel, near: Neighbour) {
   const { ranges, movesMost } = sampleDoubt({
     inputs: model.inputs,
+    together: model.wall.together,
     samples: firstSamples,
     model: (draw): Record<BalanceOutput, number> => {
       const furnace = model.furnace(draw, sampleFineness);

@@ -75,7 +75,7 @@ function inProcess(): Kept {
     },
     states: {
       async put(id, value, { now, keep_s, asker }) {
-        states.hold(id, structuredClone(value), now.getTime() + keep_s * 1000, asker);
+        states.hold(id, value, now.getTime() + keep_s * 1000, asker);
       },
       get: async (id, now) => states.live(id, now)?.value,
       drop: states.drop,

@@ -40,7 +40,8 @@ export function planFor(
 ): AnswerPlan {
   const command = parts.commands.find(({ name }) => name === ask.command);
   const quiet = (command !== undefined && isQuiet(command, who)) || given.ephemeral === true;
-  const cautions = cautionsOf(command, ask);
+  // Only where something goes wrong: an answer has its own.
+  const cautions = () => cautionsOf(command, ask);
   return {
     kind: 'answer',
     command: ask.command,
@@ -49,7 +50,7 @@ export function planFor(
     cautions,
     async work() {
       const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
-      if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions), ask, who, quiet, parts);
+      if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
       await given.before?.();
       return composed(await parts.answer(ask, who), ask, who, quiet, parts);
     },

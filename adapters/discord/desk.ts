@@ -3,6 +3,7 @@ import type { APIInteraction } from 'discord.js';
 import type { Reply } from '../../commands/card.ts';
 import type { Ask, Command } from '../../commands/command.ts';
 import type { Memory } from '../../commands/memory.ts';
+import type { Caution } from '../../core/hazard/caution.ts';
 import { type Door, type First, refusesBody } from './door.ts';
 import { tokenLife_ms, defer_ms as usualDefer_ms } from './limits.ts';
 import { saying } from './message/error.ts';
@@ -114,7 +115,7 @@ export function createDesk(parts: DeskParts) {
     const begun = now();
     const outcome = plan.work().catch((error) => {
       told.outcome = 'failed';
-      return faulty(error, request, plan.cautions);
+      return faulty(error, request, plan.cautions());
     });
     const first =
       plan.into === 'private'
@@ -172,11 +173,11 @@ export function createDesk(parts: DeskParts) {
     } catch (error) {
       if (!refusesBody(error)) throw error;
       told.outcome = 'failed';
-      await sendPlain((await faulty(error, request, cautions)).message);
+      await sendPlain((await faulty(error, request, cautions())).message);
     }
   }
 
-  async function faulty(error: unknown, request: Request, cautions: AnswerPlan['cautions']): Promise<Outcome> {
+  async function faulty(error: unknown, request: Request, cautions: readonly Caution[]): Promise<Outcome> {
     const id = randomUUID().slice(0, 8);
     log.error({ err: error, fault: id, kind: request.kind }, 'a question could not be answered');
     const message = saying(

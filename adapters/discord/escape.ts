@@ -4,10 +4,11 @@ const broken = '\u200b';
  * Text that shows as it was typed: no formatting, mention, time stamp, masked or plain link comes of it. Line breaks
  * stay, other invisible characters become spaces.
  */
-export const escaped = (text: string): string => (harmless.test(text) ? text : marked(plain(text)));
+export const escaped = (text: string): string => (harmless.test(text) ? text : marked(tidied(text)));
 
-/** Most of what is said: it begins with a letter, a digit or a bracket, is one line, and holds nothing that means anything. */
-const harmless = /^[(\dA-Za-z±°–·→−](?:[ !"#$%&'()+,\-./\dA-Z;=?a-z{}^°±²³µ·×–—‘’“”…→−≤≥]|:(?!\/))*$/;
+/** Most of what is said: its lines begin with a letter, a digit or a bracket and hold nothing that means anything. */
+const harmless =
+  /^[(\dA-Za-z±°–·→−](?:[ !"#$%&'()+,\-./\dA-Z;=?a-z{}^°±²³µ·×–—‘’“”…→−≤≥]|:(?!\/)|\n(?=[(\dA-Za-z±°–·→−]))*$/;
 
 const marked = (text: string): string =>
   text
@@ -17,7 +18,9 @@ const marked = (text: string): string =>
     .replace(/:\/\//g, `:${broken}//`);
 
 /** For labels, footers and other text that knows no formatting. */
-export const plain = (text: string): string =>
+export const plain = (text: string): string => (harmless.test(text) ? text : tidied(text));
+
+const tidied = (text: string): string =>
   text
     .replace(/\r\n?/g, '\n')
     .replace(/[^\P{Cc}\n]|\p{Cf}/gu, ' ')

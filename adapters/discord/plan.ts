@@ -18,7 +18,7 @@ export interface AnswerPlan {
   /** A message of its own, the message whose button was pressed, or a private one instead of that. */
   readonly into: 'new' | 'same' | 'private';
   /** Of what is asked: they stand beside whatever goes wrong. */
-  readonly cautions: readonly Caution[];
+  readonly cautions: () => readonly Caution[];
   readonly work: () => Promise<Outcome>;
 }
 

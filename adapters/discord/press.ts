@@ -115,6 +115,6 @@ const word = (command: string, what: string): Plan => ({
   command,
   ephemeral: true,
   into: 'new',
-  cautions: [],
+  cautions: () => [],
   work: async () => ({ message: saying(what), ephemeral: true, refused: true }),
 });

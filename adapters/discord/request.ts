@@ -1,5 +1,7 @@
 import {
+  type APIApplicationCommandInteractionDataOption,
   type APIInteraction,
+  type APIModalSubmissionComponent,
   ApplicationCommandOptionType,
   ApplicationCommandType,
   ComponentType,
@@ -7,7 +9,6 @@ import {
   InteractionType,
   PermissionFlagsBits,
 } from 'discord.js';
-import { z } from 'zod';
 import type { SlashName } from './names.ts';
 
 /** Who asks and where, in the words of commands/. */
@@ -49,9 +50,9 @@ export function readRequest(raw: APIInteraction): Request | undefined {
     case InteractionType.ApplicationCommand:
     case InteractionType.ApplicationCommandAutocomplete: {
       if (raw.data.type !== ApplicationCommandType.ChatInput) return undefined;
-      const { sub, given } = commandData.parse(raw.data);
+      const { sub, given } = givenIn(raw.data.options ?? []);
       const name: SlashName = { name: raw.data.name, ...(sub === undefined ? {} : { sub }) };
-      const options = Object.fromEntries(given.map((option) => [option.name, String(option.value)]));
+      const options = Object.fromEntries(given.map((option) => [option.name, String(option.value ?? '')]));
       if (raw.type === InteractionType.ApplicationCommand) return { ...base, kind: 'command', name, options };
       const focused = given.find((option) => option.focused)?.name;
       return focused === undefined ? undefined : { ...base, kind: 'autocomplete', name, options, focused };
@@ -86,37 +87,20 @@ function whoIn(raw: APIInteraction): Who | undefined {
 const moderators = PermissionFlagsBits.Administrator | PermissionFlagsBits.ManageGuild;
 const moderates = (permissions = '0'): boolean => (BigInt(permissions) & moderators) !== 0n;
 
-const option = z.object({
-  name: z.string(),
-  value: z.union([z.string(), z.number(), z.boolean()]).default(''),
-  focused: z.boolean().optional(),
-});
+type Given = readonly APIApplicationCommandInteractionDataOption[];
+type Typed = { readonly name: string; readonly value?: unknown; readonly focused?: boolean };
 
 /** Options as they come: bare, or inside the one subcommand that was chosen. */
-const commandData = z
-  .object({
-    options: z
-      .array(option.extend({ type: z.number(), options: z.array(option.extend({ type: z.number() })).optional() }))
-      .default([]),
-  })
-  .transform(({ options }) => {
-    const [first] = options;
-    if (first?.type !== ApplicationCommandOptionType.Subcommand) return { sub: undefined, given: options };
-    return { sub: first.name, given: first.options ?? [] };
-  });
+function givenIn(options: Given): { readonly sub: string | undefined; readonly given: readonly Typed[] } {
+  const [first] = options;
+  if (first?.type !== ApplicationCommandOptionType.Subcommand) return { sub: undefined, given: options };
+  return { sub: first.name, given: first.options ?? [] };
+}
 
-const field = z.object({ custom_id: z.string(), value: z.string() });
-const modalRow = z.union([
-  z.object({ component: field }).transform(({ component }) => [component]),
-  z.object({ components: z.array(field) }).transform(({ components }) => components),
-  z.unknown().transform(() => []),
-]);
-
-const modalValues = (components: unknown): Options =>
+/** Fields as they come: in labels, or in the rows of forms that were open before there were labels. */
+const modalValues = (components: readonly APIModalSubmissionComponent[]): Options =>
   Object.fromEntries(
-    z
-      .array(modalRow)
-      .parse(components)
-      .flat()
-      .map(({ custom_id, value }) => [custom_id, value]),
+    components
+      .flatMap((one) => ('components' in one ? one.components : 'component' in one ? [one.component] : []))
+      .flatMap((one) => ('value' in one && typeof one.value === 'string' ? [[one.custom_id, one.value]] : [])),
   );

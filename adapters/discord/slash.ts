@@ -48,13 +48,17 @@ export function planReading(
     return planFor(read(), who, parts);
   } catch (error) {
     if (!(error instanceof AskError)) throw error;
-    const cautions = cautionsOf(
-      parts.commands.find(({ name }) => name === meant.command),
-      meant,
-    );
+    const command = parts.commands.find(({ name }) => name === meant.command);
+    const cautions = () => cautionsOf(command, meant);
     const { asker, place } = who;
     const work = () =>
-      composed({ kind: 'error', error: error.parts(), cautions }, { ...meant, asker, place }, who, true, parts);
+      composed(
+        { kind: 'error', error: error.parts(), cautions: cautions() },
+        { ...meant, asker, place },
+        who,
+        true,
+        parts,
+      );
     return { kind: 'answer', command: meant.command, ephemeral: true, into: 'new', cautions, work };
   }
 }
@@ -65,7 +69,7 @@ const unknown = ({ name, sub = '' }: SlashName): Plan => ({
   command: 'unknown',
   ephemeral: true,
   into: 'new',
-  cautions: [],
+  cautions: () => [],
   work: async () => ({
     message: saying(`There is no command ${`${name} ${sub}`.trim()} any more. /help lists what there is.`),
     ephemeral: true,

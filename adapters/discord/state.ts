@@ -1,4 +1,4 @@
-import { randomBytes } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 
 /** What a message's buttons stand for. */
@@ -21,7 +21,8 @@ export interface States {
 /** Buttons older than this say that they are. */
 export const keep_s = 180 * 86_400;
 
-export const newStateId = (): string => randomBytes(9).toString('base64url');
+/** Of a pool of random bytes, so that not every answer waits for some. */
+export const newStateId = (): string => randomUUID().replaceAll('-', '');
 
 /** Undefined where nothing is kept any more, or what is kept is of another version. */
 export async function readState(states: States, id: string, now: Date): Promise<ButtonState | undefined> {

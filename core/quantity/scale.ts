@@ -13,16 +13,17 @@ export interface Scale {
   readonly most: number;
 }
 
-const known = new Map<string, Scale>();
+const known = new Map<string, Scale[]>();
 
 /** Looked up once: a card asks for dozens. */
 function listed(name: string, most = 6): Scale {
-  const key = `${name} ${most}`;
-  const found = known.get(key);
+  const found = known.get(name)?.[most];
   if (found) return found;
   const { factor, offset } = meaningOf(name, [])!;
   const made = { name, factor, offset, most };
-  known.set(key, made);
+  const of = known.get(name) ?? [];
+  of[most] = made;
+  known.set(name, of);
   return made;
 }
 

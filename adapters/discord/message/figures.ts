@@ -13,10 +13,11 @@ export function figureFields({ figures, units }: Pick<Card, 'figures' | 'units'>
   const shown = figures.slice(0, count);
   const side = shown.slice(0, abreast).map((figure): APIEmbedField => {
     const { label, value, range, small } = wordsOf(figure, units);
-    const rest = ['', ...(range === undefined ? [] : [range]), ...small].map(escaped).join('\n');
+    const below = escaped([...(range === undefined ? [] : [range]), ...small].join('\n'));
+    const rest = below === '' || below.length > 800 ? '' : `\n${below}`;
     return {
       name: escapedTo(label, limits.fieldName).trim() || '–',
-      value: `**${escapedTo(value, 200)}**${rest.length > 800 ? '' : rest}`,
+      value: `**${escapedTo(value, 200)}**${rest}`,
       inline: true,
     };
   });

@@ -6,10 +6,11 @@ import { nearest } from '../core/materials/nearest.ts';
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import { readQuantity } from '../core/quantity/parse.ts';
 import type { Card, Reply } from './card.ts';
-import type { AnswerContext, Ask, Command, Meant } from './command.ts';
+import type { AnswerContext, Ask, Command, Meant, Versions } from './command.ts';
 import { optionsOf, parseLine } from './grammar.ts';
 import type { Build, Memory } from './memory.ts';
 import { metaOf } from './options.ts';
+import type { Reach } from './reach.ts';
 import { type ReadOptions, readOptions } from './read-options.ts';
 import { commands } from './registry.ts';
 import { lineOf, nestedLine, readSource } from './source.ts';
@@ -21,6 +22,8 @@ export interface AskContext {
   readonly memory: Memory;
   /** Whether the asker may change what the place has set; on one's own machine, yes. */
   readonly mayModerate?: boolean;
+  readonly versions?: Versions;
+  readonly reach?: () => Promise<Reach>;
 }
 
 const deepestNesting = 3;
@@ -265,6 +268,6 @@ const nestedTooDeep = () =>
 
 function errorReply(error: unknown, facts: readonly string[], below: readonly Caution[] = []): Reply {
   if (!(error instanceof AskError)) throw error;
-  const own = cautionsFor({ facts: [...new Set(facts)] });
+  const own = cautionsFor({ facts: [...new Set([...facts, ...(error.facts ?? [])])] });
   return { kind: 'error', error: error.parts(), cautions: mergeCautions([own, below]) };
 }

@@ -1,4 +1,5 @@
 import type { AskErrorParts } from '../core/ask-error.ts';
+import type { PlanStep } from '../core/dry/plan.ts';
 import type { Caution } from '../core/hazard/caution.ts';
 import type { Figure, Shown, UnitSystem } from '../core/quantity/figure.ts';
 import type { Drawing } from '../core/shape/drawing.ts';
@@ -37,6 +38,13 @@ export interface Assumption {
   readonly override?: string;
 }
 
+export interface Attachment {
+  readonly name: string;
+  readonly text: string;
+  /** Longer than anybody reads in a chat or at a prompt: a file everywhere. */
+  readonly apart?: true;
+}
+
 /** A whole answer as plain data. Shown in this order: the answer, then what can hurt, then the rest. */
 export interface Card {
   readonly command: string;
@@ -61,8 +69,10 @@ export interface Card {
   /** What another command takes by `for=`: option name → text as it would be typed. */
   readonly handsOver: Readonly<Record<string, string>>;
   readonly units: UnitSystem;
-  /** A text file that goes with the answer: written out by the terminal, uploaded elsewhere. */
-  readonly attachment?: { readonly name: string; readonly text: string };
+  /** A text file that goes with the answer: shown or written out by the terminal, uploaded elsewhere. */
+  readonly attachment?: Attachment;
+  /** Dated steps that reminders can be made of. */
+  readonly plan?: readonly PlanStep[];
 }
 
 /** What an adapter gets back: a card, or an error with the cautions of what was asked. Plain data both. */

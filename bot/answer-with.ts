@@ -3,6 +3,7 @@ import type { Reply } from '../commands/card.ts';
 import type { Ask, Command } from '../commands/command.ts';
 import type { Memory } from '../commands/memory.ts';
 import { commands } from '../commands/registry.ts';
+import { versions } from './versions.ts';
 import type { Work } from './work/work.ts';
 
 /**
@@ -17,7 +18,7 @@ export async function answerWith(
   const command = commandOf(ask);
   const meant = command?.aboutLast ? commandOf(await context.memory.lastAsk(context)) : command;
   const { asker, place, now } = context;
-  return meant?.slow ? answer(ask, { asker, place, now }) : answerAsk(ask, context);
+  return meant?.slow ? answer(ask, { asker, place, now }) : answerAsk(ask, { ...context, versions });
 }
 
 const commandOf = (ask: Ask | undefined): Command | undefined => commands.find(({ name }) => name === ask?.command);

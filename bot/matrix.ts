@@ -15,6 +15,7 @@ import { openLog } from './log.ts';
 import { openMatrixStore } from './matrix-store.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 import type { Running } from './serve.ts';
+import { versions } from './versions.ts';
 import { createWork, type Work } from './work/work.ts';
 
 const sweep_ms = 3_600_000;
@@ -102,7 +103,7 @@ function commandIn(line: string): Command | undefined {
 /** A line that can't be read is told so here; one that can goes to whichever thread has time for it. */
 export function answerTyped(line: string, context: AskContext, work: Pick<Work, 'answer'>): Promise<Reply> {
   const ask = asked(line, context);
-  return ask ? answerWith(ask, context, work) : answerLine(line, context);
+  return ask ? answerWith(ask, context, work) : answerLine(line, { ...context, versions });
 }
 
 async function filesOf({ card }: Extract<Reply, { kind: 'card' }>, work: Work): Promise<readonly FileOut[]> {
@@ -116,8 +117,11 @@ async function filesOf({ card }: Extract<Reply, { kind: 'card' }>, work: Work): 
   const { attachment } = card;
   if (!attachment) return pictures;
   const { name, text } = attachment;
-  return [...pictures, { name, type: 'text/plain', bytes: new TextEncoder().encode(text), alt: name }];
+  return [...pictures, { name, type: typeOf(name), bytes: new TextEncoder().encode(text), alt: name }];
 }
+
+const typeOf = (name: string): string =>
+  name.endsWith('.md') ? 'text/markdown' : name.endsWith('.json') ? 'application/json' : 'text/plain';
 
 /** The first drawing and the chart: only what was drawn for the answer, and no album of it. */
 const shownOf = ({ drawings = [], chart }: Card): readonly { readonly id: string; readonly alt: string }[] => [

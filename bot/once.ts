@@ -7,6 +7,8 @@ import { type Flags, readFlags, usage } from './flags.ts';
 import { logFault } from './log.ts';
 import { lookOf } from './look.ts';
 import { openMemory } from './store/remember.ts';
+import { versions } from './versions.ts';
+import { written } from './written.ts';
 
 const answered = 0;
 const faulty = 1;
@@ -23,7 +25,7 @@ export async function askOnce(typed: readonly string[]): Promise<number> {
   }
   const { memory, close } = await openMemory(config);
   try {
-    const context = { asker: 'me', place: 'terminal', now: new Date(), memory };
+    const context = { asker: 'me', place: 'terminal', now: new Date(), memory, versions };
     return await show(await answerLine(flags.line, context), flags, config);
   } catch (error) {
     const id = randomUUID().slice(0, 8);
@@ -44,7 +46,7 @@ async function show(reply: Reply, flags: Flags, config: Config): Promise<number>
   }
   if (png ?? svg ?? sheets) return draw(reply.card, flags);
   if (json) writeJson(reply.card);
-  else process.stdout.write(`${renderReply(reply, lookOf(config))}\n`);
+  else process.stdout.write(`${renderReply(await written(reply, config), lookOf(config))}\n`);
   return answered;
 }
 

@@ -14,6 +14,8 @@ export interface Step {
   /** One or more results, unit in the key like the inputs. */
   readonly gives: Numbers;
   readonly source: SourceId;
+  /** What it gives is known by another way than by the sum of its inputs: the balance shows that they agree. */
+  readonly closes?: true;
 }
 
 /**

@@ -48,7 +48,7 @@ function cardLines(card: Card, look: Look, kept: Kept): readonly string[] {
     explains ? workingLines(card, look) : [],
     card.notes.flatMap((note) => hanging(note, look)),
     // Neither indented nor wrapped: it is to be copied.
-    card.attachment?.text.split('\n').map(plain) ?? [],
+    card.attachment && !card.attachment.apart ? card.attachment.text.split('\n').map(plain) : [],
     [...basis(card, look), ...(kept.sources ? sourcesOf(card, look, explains) : []), ...followUps(card, look)],
   ]);
 }

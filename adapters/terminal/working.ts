@@ -1,8 +1,7 @@
 import type { Card } from '../../commands/card.ts';
-import { formatBoth } from '../../core/quantity/format.ts';
-import { readKey } from '../../core/quantity/key.ts';
+import { stepLines as stepTexts } from '../../commands/why/step-lines.ts';
 import { sourceOf } from '../../core/sources/sources.ts';
-import type { Numbers, Step } from '../../core/step.ts';
+import type { Step } from '../../core/step.ts';
 import { type Look, paint, section, wrap } from './text.ts';
 
 /** The calculation as it went: formula, what went in, what came out, where it is from. */
@@ -16,19 +15,10 @@ function stepLines(step: Step, number: number, units: Card['units'], look: Look)
   return [
     paint('bold', `${String(number).padEnd(indent.length)}${first}`, look),
     ...more.map((line) => paint('bold', indent + line, look)),
-    ...(Object.keys(step.inputs).length === 0 ? [] : inner(`from ${listOf(step.inputs, units)}`)),
-    ...inner(`gives ${listOf(step.gives, units)}`),
+    ...stepTexts(step, units).flatMap(inner),
     ...inner(sourceOf(step.source).title).map((line) => paint('dim', line, look)),
   ];
 }
-
-const listOf = (numbers: Numbers, units: Card['units']): string =>
-  Object.entries(numbers)
-    .map(([key, value]) => {
-      const { label, unit } = readKey(key);
-      return `${label} ${formatBoth(value, unit, units)}`;
-    })
-    .join(' · ');
 
 /** Sources in full, for the one answer that is asked for them. */
 export const sourceLines = ({ sources }: Card, look: Look): readonly string[] =>

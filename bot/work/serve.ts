@@ -4,6 +4,7 @@ import { pngOf } from '../../adapters/picture/png.ts';
 import { layout_px } from '../../adapters/picture/theme.ts';
 import { answerAsk } from '../../commands/answer.ts';
 import type { Key, Memory } from '../../commands/memory.ts';
+import { versions } from '../versions.ts';
 import { errorOf, type Fault, type FromWorker, faultOf, type Job, type ToWorker } from './messages.ts';
 
 interface Waiting {
@@ -45,7 +46,7 @@ export function serve(port: MessagePort, early: readonly ToWorker[]): void {
 }
 
 async function done(job: Job, memory: Memory): Promise<unknown> {
-  if (job.kind === 'answer') return answerAsk(job.ask, { ...job.context, memory });
+  if (job.kind === 'answer') return answerAsk(job.ask, { ...job.context, memory, versions });
   const { card, which, look } = job;
   const pictures = picturesOf(card);
   const picture = which === undefined ? pictures[0] : pictures.find(({ id }) => id === which);

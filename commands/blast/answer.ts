@@ -149,7 +149,7 @@ const workingOf = ({ point, question, burning, input, options }: BlastParts) => 
   },
   ...point.steps(),
   {
-    formula: 'fuel = dry air ÷ air per fuel; heat set free = fuel × (lower heat − what CO takes away)',
+    formula: 'heat set free, less what CO takes away: fuel = dry air ÷ air per fuel; power = fuel × heat',
     inputs: {
       dry_air_kg_s: point.dry_air_kg_s,
       air_per_fuel_count: burning.air_kg_kg,

@@ -166,7 +166,7 @@ function stepsOf(question: PathsQuestion, found: readonly Omit<Path, 'share'>[],
       source: 'derived',
     },
     {
-      formula: 'total = sum of the paths',
+      formula: `total = ${found.map(({ path }) => path).join(' + ')}`,
       inputs: Object.fromEntries(found.map(({ path, loss_W }) => [`${path}_W`, loss_W])),
       gives: { total_W },
       source: 'derived',

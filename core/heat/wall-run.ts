@@ -83,6 +83,8 @@ export interface WallRun {
   readonly hottest_K: Float64Array;
   /** Water left, kg per m² of hot face, at the end. */
   readonly water_left_kg_m2: number;
+  /** Above the start, in all that is left at the end; worked out from the temperatures, not from what came in. */
+  readonly stored_J_m2: number;
   /** |in − out − stored| over the larger of in and out. Above 1 % the solver throws instead. */
   readonly imbalance: number;
   readonly steps_count: number;

@@ -17,7 +17,7 @@ export function wallSteps(model: WallModel, run: WallRun, firing: Firing): reado
   return [
     ...model.layers.flatMap((layer, index) => lookUps(layer, peaks_K[index]!)),
     {
-      formula: 'hot face of the side wall = π × bore × height',
+      formula: 'of the side wall: hot face = π × bore × height',
       inputs: { bore_m: question.bore_m, height_m: question.height_m },
       gives: { hot_face_m2: inner_m2 },
       source: 'derived',
@@ -50,26 +50,27 @@ export function wallSteps(model: WallModel, run: WallRun, firing: Firing): reado
     },
     ...lossParts(outsideOf(question, outer_radius_m, typical), firing.shell_peak_K).steps(),
     {
-      formula: 'energy over the whole run: |in − out − stored| over the larger of in and out',
+      formula: 'energy over the whole run, cooling and all: in = out + left',
       inputs: {
-        in_J: inner_m2 * (run.in_J_m2.at(-1) ?? 0),
         out_J: inner_m2 * (run.out_J_m2.at(-1) ?? 0),
+        left_J: inner_m2 * run.stored_J_m2,
       },
-      gives: { imbalance: run.imbalance },
+      gives: { in_J: inner_m2 * (run.in_J_m2.at(-1) ?? 0), imbalance: run.imbalance },
+      closes: true,
       source: 'derived',
     },
     {
-      formula: 'stored when the fire is out = in through the hot face − out through the shell',
+      formula: 'when the fire is out, in through the hot face and out through the shell: stored = in − out',
       inputs: { in_J: firing.in_J, out_J: firing.passed_J, fire_out_s },
       gives: { stored_J: firing.stored_J },
       source: 'derived',
     },
     {
-      formula: 'fuel whose whole heat that is = heat into the wall / lower heating value',
+      formula: 'fuel whose whole heat that is: charcoal = heat ÷ charcoal heat; propane = heat ÷ propane heat',
       inputs: {
         heat_J: firing.in_J,
-        charcoal_J_kg: heatOfFuel_J_kg('charcoal'),
-        propane_J_kg: heatOfFuel_J_kg('propane'),
+        charcoal_heat_J_kg: heatOfFuel_J_kg('charcoal'),
+        propane_heat_J_kg: heatOfFuel_J_kg('propane'),
       },
       gives: { charcoal_kg: fuelFor_kg(firing.in_J, 'charcoal'), propane_kg: fuelFor_kg(firing.in_J, 'propane') },
       source: 'from-memory',

@@ -52,29 +52,27 @@ export function balanceSteps(
       source: 'derived',
     },
     {
-      formula: 'side wall by the transient wall: into the hot face − through the shell = stored',
+      formula: 'side wall, by the transient wall: stored = into hot face − through shell',
       inputs: { into_hot_face_J: first.stored_J + first.shell_J, through_shell_J: first.shell_J },
       gives: { stored_J: first.stored_J },
       source: 'derived',
     },
     flows('first melt', first),
     {
-      formula: 'fuel = its heat ÷ heating value',
-      inputs: { fuel_J: first.fuel_J, lower_heat_J_kg: fire.fuel.lower_heat_J_kg },
+      formula: 'fuel = fuel heat ÷ lower heat; efficiency = metal ÷ fuel heat',
+      inputs: { fuel_heat_J: first.fuel_J, metal_J: first.metal_J, lower_heat_J_kg: fire.fuel.lower_heat_J_kg },
       gives: { fuel_kg: first.fuel_kg, efficiency: first.efficiency },
       source: 'derived',
     },
-    {
-      ...flows(
-        `next melt, after ${Math.round(model.question.pause_s / 60)} min, crucible keeping ${Math.round((1 - crucibleAgain) * 100)} % of its heat`,
-        again,
-      ),
-    },
+    flows(
+      `next melt, after ${Math.round(model.question.pause_s / 60)} min, crucible keeping ${Math.round((1 - crucibleAgain) * 100)} % of its heat`,
+      again,
+    ),
   ];
 }
 
 const flows = (what: string, melt: Melt): Step => ({
-  formula: `${what}: heat of the fuel = metal + crucible + stored + through the shell + lid and floor + openings + flue + unburned`,
+  formula: `heat of the ${what}, the flue by the share that does not stay: fuel = metal + crucible + stored + shell + lid and floor + openings + flue + unburned`,
   inputs: {
     metal_J: melt.metal_J,
     crucible_J: melt.crucible_J,
@@ -86,5 +84,6 @@ const flows = (what: string, melt: Melt): Step => ({
     unburned_J: melt.unburned_J,
   },
   gives: { fuel_J: melt.fuel_J, time_s: melt.time_s },
+  closes: true,
   source: 'derived',
 });

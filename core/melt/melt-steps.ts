@@ -11,13 +11,13 @@ export function meltSteps(estimate: Omit<MeltEstimate, 'steps'>): readonly Step[
   return [
     ...meltHeatSteps({ alloy, from_K, pour_K: pour_K.typical }),
     {
-      formula: 'heat of the metal = mass × heat per mass',
-      inputs: { mass_kg: mass_kg.typical },
+      formula: 'metal heat = mass × melt heat',
+      inputs: { mass_kg: mass_kg.typical, melt_heat_J_kg: typical.heat_J / mass_kg.typical },
       gives: { metal_heat_J: typical.heat_J },
       source: 'derived',
     },
     {
-      formula: 'mass of the pot = (roundness × π R² H − room) × density',
+      formula: 'pot = (roundness × π × outside radius² × height − room) × density',
       inputs: {
         roundness: sizingRules.crucible_roundness.typical,
         outside_radius_m: crucible.shape.outside_radius_m,
@@ -29,13 +29,13 @@ export function meltSteps(estimate: Omit<MeltEstimate, 'steps'>): readonly Step[
       source: pot.density_kg_m3.source,
     },
     {
-      formula: 'heat of the pot = mass × heat capacity × (pour − start)',
+      formula: 'pot heat = pot × heat capacity × (pour − from)',
       inputs: { pot_kg, heat_capacity_J_kgK: pot.heat_capacity_J_kgK.typical, pour_K: pour_K.typical, from_K },
       gives: { pot_heat_J: typical.pot_J },
       source: pot.heat_capacity_J_kgK.source,
     },
     {
-      formula: 'the working fill holds = working volume × density of the liquid',
+      formula: 'the working fill: holds = working × liquid density',
       inputs: {
         working_m3: crucible.shape.working_m3,
         liquid_density_kg_m3: alloy.liquid_density_kg_m3.typical,
@@ -44,7 +44,8 @@ export function meltSteps(estimate: Omit<MeltEstimate, 'steps'>): readonly Step[
       source: alloy.liquid_density_kg_m3.source,
     },
     {
-      formula: 'cold scrap to the rim = brimful × density of the solid × its bulk; then topped up above the liquid',
+      formula:
+        'cold scrap to the rim, then topped up above the liquid: first charge = brimful × solid density × bulk share',
       inputs: {
         brimful_m3: crucible.brimful_m3,
         solid_density_kg_m3: alloy.solid_density_kg_m3.typical,

@@ -48,7 +48,7 @@ export function judgeFitness({ parts, role, metal }: { parts: readonly Part[]; r
     steps: () => [
       limitStep(weakest, limit_K),
       {
-        formula: `margin = service limit − hot face that ${pour.name} needs`,
+        formula: `service limit over the hot face that ${pour.name} needs: margin = limit − needed`,
         inputs: { limit_K, needed_K },
         gives: { margin_dK: margin_K },
         source: pour.hot_face_K.source,

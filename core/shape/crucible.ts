@@ -45,7 +45,7 @@ export function crucibleFromSizes({ diameter_m, height_m }: { diameter_m: number
     brimful_m3,
     steps: (): readonly Step[] => [
       {
-        formula: 'room of the crucible = roundness × π (outside radius − wall)² (height − wall); working = fill × room',
+        formula: 'brimful = roundness × π × (outside radius − wall)² × (height − wall); working = fill × brimful',
         inputs: {
           outside_radius_m,
           height_m,
@@ -87,7 +87,7 @@ export function crucibleFromWorking({
     ...made,
     steps: (): readonly Step[] => [
       {
-        formula: 'outside diameter at which fill × room is the working volume, height = slimness × diameter',
+        formula: 'outside diameter at which fill × brimful is the working volume: height = slimness × diameter',
         inputs: { working_m3, slimness },
         gives: { diameter_m, height_m: slimness * diameter_m },
         source: crucible_slimness.source,
@@ -106,7 +106,7 @@ export function crucibleFromMelt({ mass_kg, metal }: { mass_kg: number; metal: s
     ...made,
     steps: (): readonly Step[] => [
       {
-        formula: `working volume = mass of ${name} ÷ density of the liquid`,
+        formula: `volume of liquid ${name}: working = mass ÷ liquid density`,
         inputs: { mass_kg, liquid_density_kg_m3: typical },
         gives: { working_m3 },
         source: 'from-memory',

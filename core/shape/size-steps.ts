@@ -6,7 +6,7 @@ import { firingDensity_W_m3 } from './vent.ts';
 
 /** The firing rate, where none was given. */
 export const rateStep = (fuel: Fuel, bore_m3: number, firing_rate_W: number): Step => ({
-  formula: 'firing rate = room of the bore × judged heat per room',
+  formula: 'judged heat for the room of the bore: firing rate = bore × heat per m3',
   inputs: { bore_m3, heat_per_m3_W: firingDensity_W_m3[fuel].typical },
   gives: { firing_rate_W },
   source: 'common-practice',
@@ -20,12 +20,12 @@ export function layOutSteps(furnace: Furnace, gap_m: number): readonly Step[] {
   return [
     {
       formula: 'bore = crucible outside diameter + 2 × gap',
-      inputs: { crucible_m: 2 * crucible.outside_radius_m, gap_m },
+      inputs: { crucible_outside_diameter_m: 2 * crucible.outside_radius_m, gap_m },
       gives: { bore_m: 2 * bore.bottom_radius_m },
       source: 'derived',
     },
     {
-      formula: 'room inside, height = plinth or charcoal bed + crucible + rim space',
+      formula: 'room inside: height = plinth or bed + crucible height + rim space',
       inputs: { plinth_or_bed_m: under_m, crucible_height_m: crucible.height_m, rim_space_m: rim_m },
       gives: { height_m: bore.height_m },
       source: 'derived',

@@ -81,7 +81,7 @@ export function sleeveFor(question: SleeveQuestion): Sleeve {
     steps: (): readonly Step[] => [
       {
         formula:
-          'sleeve sheet: π (tube outside + sheet) + seam round, longest line between the two curves + 2 tabs along',
+          'sleeve sheet, along it the longest line between the two curves + 2 tabs: round = π × (2 × tube radius + sheet) + seam',
         inputs: { tube_radius_m: question.tube_radius_m, sheet_m, tab_m: tab_length_m.typical, seam_m: seam_m.typical },
         gives: { round_m: sheet.width_m, along_m: sheet.length_m, tabs_count },
         source: 'derived',

@@ -139,19 +139,20 @@ export function tangentTuyere(question: TuyereQuestion): Tuyere {
     raised,
     steps: (): readonly Step[] => [
       {
-        formula: 'offset = bore radius − tube radius: the tube touches the bore',
+        formula: 'the tube touches the bore: offset = bore radius − tube radius',
         inputs: { bore_radius_m, tube_radius_m },
         gives: { offset_m },
         source: 'derived',
       },
       {
-        formula: 'length in plan = √(outer radius² − offset²) − √(bore radius² − offset²)',
+        formula:
+          'length in plan: through lining = √(lining radius² − offset²) − √(bore radius² − offset²); through all = √(vessel radius² − offset²) − √(bore radius² − offset²)',
         inputs: { lining_radius_m, vessel_radius_m, bore_radius_m, offset_m },
         gives: { through_lining_m, through_all_m },
         source: 'derived',
       },
       {
-        formula: 'lowest edge outside = lowest edge at the bore + length × tan(tilt), above spill depth + spare',
+        formula: 'lowest edge, above spill depth and spare: edge outside = edge at bore + length × tan(tilt degrees)',
         inputs: { edge_at_bore_m: invert_m, length_m: through_all_m, tilt_degrees_count: degrees(tilt_rad) },
         gives: { edge_outside_m: outside_invert_m, wanted_m },
         source: 'derived',

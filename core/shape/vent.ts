@@ -84,7 +84,8 @@ export function ventFor({
         source: 'derived',
       },
       {
-        formula: given === undefined ? 'vent = √(4 × hot gas ÷ (π × 5 m/s))' : 'velocity = 4 × hot gas ÷ (π vent²)',
+        formula:
+          given === undefined ? 'vent = √(4 × hot gas ÷ (π × velocity))' : 'velocity = 4 × hot gas ÷ (π × vent²)',
         inputs: { hot_gas_m3_s: flow_m3_s },
         gives: { vent_m: diameter_m, velocity_m_s },
         source: 'common-practice',

@@ -65,7 +65,7 @@ export interface WeighQuestion {
 }
 
 /** One draw of what is in doubt; factors of 1 where the key has no unit. */
-interface Draw {
+export interface WeightDraw {
   readonly lining_kg_m3: number;
   readonly water: number;
   readonly vessel: number;
@@ -105,12 +105,12 @@ const steel_kg_m3 = 7850;
 
 /** Dry and wet weights, insulation to buy: typical, and the central 95 % over densities, water, tamping and vessel size. */
 export function weigh(question: WeighQuestion): Weighed {
-  const prepared = prepare(question);
+  const prepared = weightModel(question);
   const typicalDraw = Object.fromEntries(
     Object.entries(prepared.spreads).map(([name, { typical }]) => [name, typical]),
-  ) as unknown as Draw;
+  ) as unknown as WeightDraw;
   const inputs = Object.fromEntries(
-    Object.entries(names).map(([key, name]) => [name, prepared.spreads[key as keyof Draw]]),
+    Object.entries(names).map(([key, name]) => [name, prepared.spreads[key as keyof WeightDraw]]),
   ) as Record<(typeof names)[keyof typeof names], Spread>;
   // Pot and lid share one density, so that one sampled range serves both, each scaled to its volume.
   const { ranges: sampled, movesMost } = sampleDoubt({
@@ -160,7 +160,7 @@ export function weigh(question: WeighQuestion): Weighed {
 
 /** The same without its range: for tests and for comparisons. */
 export const weighTypical = (question: WeighQuestion): Weights => {
-  const { spreads, weights } = prepare(question);
+  const { spreads, weights } = weightModel(question);
   return weights({
     lining_kg_m3: spreads.lining_kg_m3.typical,
     water: spreads.water.typical,
@@ -170,13 +170,14 @@ export const weighTypical = (question: WeighQuestion): Weights => {
   });
 };
 
-function prepare({ furnace, lining, insulation, bricks }: WeighQuestion) {
+/** Weights for any draw of what they depend on: spreads to draw from, and what a draw comes to. */
+export function weightModel({ furnace, lining, insulation, bricks }: WeighQuestion) {
   const volumes = volumesOf(furnace);
   const tolerance = furnace.vessel.tolerance ?? 0;
   const body = findMaterial(lining).properties;
   const fill = findMaterial(insulation).properties;
   const loose = fill.settling !== undefined;
-  const spreads: Readonly<Record<keyof Draw, Spread>> = {
+  const spreads: Readonly<Record<keyof WeightDraw, Spread>> = {
     lining_kg_m3: body.density_kg_m3 ?? { low: 1700, typical: 1850, high: 2000 },
     water: body.mixing_water ?? { low: 0.04, typical: 0.07, high: 0.1 },
     vessel: { low: 1 - tolerance, typical: 1, high: 1 + tolerance },
@@ -194,7 +195,7 @@ function prepare({ furnace, lining, insulation, bricks }: WeighQuestion) {
     shell_kg +
     volumes.underfloor_m3 * (findMaterial(bricks).properties.density_kg_m3?.typical ?? 560) +
     volumes.plinth_m3 * spreads.lining_kg_m3.typical;
-  const weights = ({ lining_kg_m3, water, vessel, insulation_kg_m3, settling }: Draw): Weights => {
+  const weights = ({ lining_kg_m3, water, vessel, insulation_kg_m3, settling }: WeightDraw): Weights => {
     const pot_dry_kg = solids_m3 * lining_kg_m3;
     const lid_dry_kg = volumes.lid_m3 * lining_kg_m3;
     // The lining keeps its sizes; only the vessel round it is wider or narrower than listed.
@@ -215,7 +216,7 @@ function prepare({ furnace, lining, insulation, bricks }: WeighQuestion) {
   return { volumes, spreads, weights, loose };
 }
 
-function steps(volumes: Volumes, draw: Draw, typical: Weights): readonly Step[] {
+function steps(volumes: Volumes, draw: WeightDraw, typical: Weights): readonly Step[] {
   const { wall_m3, floor_m3, lid_m3, insulation_m3 } = volumes;
   return [
     {
@@ -225,15 +226,15 @@ function steps(volumes: Volumes, draw: Draw, typical: Weights): readonly Step[] 
       source: 'derived',
     },
     {
-      formula: 'dry = volume × dry density; wet = dry × (1 + water)',
+      formula: 'pot dry = wall and floor × density; pot wet = pot dry × (1 + water)',
       inputs: { wall_and_floor_m3: wall_m3 + floor_m3, density_kg_m3: draw.lining_kg_m3, water: draw.water },
       gives: { pot_dry_kg: typical.pot_dry_kg, pot_wet_kg: typical.pot_wet_kg, lid_dry_kg: typical.lid_dry_kg },
       source: 'derived',
     },
     {
       formula:
-        'loose fill to buy = room between vessel and lining ÷ (1 − settling); weight = loose volume × loose density',
-      inputs: { insulation_m3, settling: draw.settling, density_kg_m3: draw.insulation_kg_m3 },
+        'loose fill for the room between vessel and lining: loose = room ÷ (1 − settling); insulation = loose × density',
+      inputs: { room_m3: insulation_m3, settling: draw.settling, density_kg_m3: draw.insulation_kg_m3 },
       gives: { loose_m3: typical.loose_m3, insulation_kg: typical.insulation_kg },
       source: 'derived',
     },

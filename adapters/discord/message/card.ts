@@ -42,7 +42,7 @@ export function messageOf(card: Card, picture?: FileOut): Message {
     components: [],
     files: [
       ...(picture ? [picture] : []),
-      ...(leavesOut(kept, whole) ? [textOf(card)] : []),
+      ...(leavesOut(kept, whole) && !card.attachment?.apart ? [textOf(card)] : []),
       ...(card.attachment ? [attached(card.attachment)] : []),
     ],
   };

@@ -122,14 +122,22 @@ export function blastPoint(input: BlastInput): BlastPoint {
     of_free_flow: flow_m3_s / fan.free_flow_m3_s,
     steps: (): readonly Step[] => [
       {
-        formula: 'blower pressure = shut-off × density / rated density × speed² × (1 − (flow / (speed × free flow))²)',
-        inputs: { shut_off_Pa: fan.shut_off_Pa, free_flow_m3_s: fan.free_flow_m3_s, speed, density_kg_m3 },
+        formula:
+          'blower pressure: fan = shut off × density ÷ rated density × speed² × (1 − (flow ÷ (speed × free flow))²)',
+        inputs: {
+          flow_m3_s,
+          speed,
+          density_kg_m3,
+          shut_off_Pa: fan.shut_off_Pa,
+          free_flow_m3_s: fan.free_flow_m3_s,
+          rated_density_kg_m3: fan.rated_density_kg_m3,
+        },
         gives: { fan_Pa },
         source: 'common-practice',
       },
       ...drops.pipe.steps(),
       {
-        formula: 'tuyere drop = losses × density × velocity² / 2',
+        formula: 'tuyere drop = losses × density × tuyere velocity² ÷ 2',
         inputs: { tuyere_velocity_m_s, losses_count: input.tuyere.losses, density_kg_m3 },
         gives: { tuyere_drop_Pa: drops.tuyere.drop_Pa },
         source: 'derived',

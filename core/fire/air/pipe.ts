@@ -85,7 +85,7 @@ export function pipeDrop(input: PipeInput): PipeDrop {
     friction_factor,
     steps: (): readonly Step[] => [
       {
-        formula: 'velocity = flow / (π/4 × bore²)',
+        formula: 'velocity = flow ÷ (π ÷ 4 × bore²)',
         inputs: { flow_m3_s, bore_m },
         gives: { velocity_m_s, reynolds_count: reynolds },
         source: 'derived',
@@ -97,8 +97,15 @@ export function pipeDrop(input: PipeInput): PipeDrop {
         source: 'colebrook-1939',
       },
       {
-        formula: 'drop = (friction factor × length / bore + losses) × density × velocity² / 2',
-        inputs: { friction_factor_count: friction_factor, length_m, bore_m, losses_count: losses, density_kg_m3 },
+        formula: 'drop = (friction factor × length ÷ bore + losses) × density × velocity² ÷ 2',
+        inputs: {
+          friction_factor_count: friction_factor,
+          length_m,
+          bore_m,
+          losses_count: losses,
+          density_kg_m3,
+          velocity_m_s,
+        },
         gives: { drop_Pa },
         source: 'derived',
       },

@@ -91,7 +91,7 @@ export function bedDrop({
     hot_velocity_m_s,
     steps: (): readonly Step[] => [
       {
-        formula: 'hot velocity = blast × bed temperature / air temperature / bore area',
+        formula: 'hot velocity = flow × bed ÷ air ÷ (π ÷ 4 × bore²)',
         inputs: { flow_m3_s, bed_K, air_K, bore_m },
         gives: { hot_velocity_m_s },
         source: 'derived',

@@ -60,7 +60,7 @@ export function availableHeat(input: AvailableHeatInput): AvailableHeat {
     loss,
     flue,
   };
-  return Object.freeze({ ...answer, steps: () => availableSteps(answer, fuel, { flue_K, air_K }) });
+  return Object.freeze({ ...answer, steps: () => availableSteps(answer, fuel, flue_K) });
 }
 
 /**
@@ -83,7 +83,7 @@ export function preheatSaving({ warm_K, ...cold }: AvailableHeatInput & { readon
 function availableSteps(
   { available_J_kg, share_of_lower, share_of_higher, brought_J_kg, loss, flue }: Omit<AvailableHeat, 'steps'>,
   fuel: AsFired,
-  { flue_K, air_K }: { flue_K: number; air_K: number },
+  flue_K: number,
 ): readonly Step[] {
   return [
     {
@@ -94,8 +94,9 @@ function availableSteps(
       source: 'nasa-tm-4513',
     },
     {
-      formula: 'available heat = lower heat + warmth of air and fuel − what leaves',
-      inputs: { lower_heat_J_kg: fuel.lower_heat_J_kg, air_K, brought_J_kg },
+      formula:
+        'available = lower heat + brought − dry gas − vapour − unburned − ash; share of lower heat = available ÷ lower heat',
+      inputs: { lower_heat_J_kg: fuel.lower_heat_J_kg, brought_J_kg, ...loss },
       gives: { available_J_kg, share_of_lower_heat: share_of_lower, share_of_higher_heat: share_of_higher },
       source: 'derived',
     },

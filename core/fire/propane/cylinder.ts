@@ -92,7 +92,7 @@ export function steadyDraw(input: SteadyDrawInput): SteadyDraw {
         source: 'derived',
       },
       {
-        formula: 'draw = U × wetted shell × (air − liquid) / heat to evaporate',
+        formula: 'draw = exchange × wetted × (ambient − liquid) ÷ latent heat',
         inputs: { exchange_W_m2K, wetted_m2, ambient_K, liquid_K, latent_heat_J_kg },
         gives: { draw_kg_s },
         source: 'lp-gas-vapour-table',

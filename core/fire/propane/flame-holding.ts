@@ -60,8 +60,8 @@ export function flameHolding({
   within({ tube_velocity_m_s }, { low: 0.1, high: 100, example: '10 m/s' });
   within({ tube_bore_m }, { low: 5e-4, high: 0.2, example: '25 mm' });
   const reynolds = (density_kg_m3 * tube_velocity_m_s * tube_bore_m) / viscosity_Pa_s;
-  const gradient_per_s =
-    (frictionFactor({ reynolds, roughness: 0 }) * reynolds * tube_velocity_m_s) / (8 * tube_bore_m);
+  const friction_factor = frictionFactor({ reynolds, roughness: 0 });
+  const gradient_per_s = (friction_factor * reynolds * tube_velocity_m_s) / (8 * tube_bore_m);
   const flashback_band_per_s = reynolds < TURBULENT ? FLAME.flashback_per_s : FLAME.turbulent_flashback_per_s;
   return {
     gradient_per_s,
@@ -73,8 +73,8 @@ export function flameHolding({
     against_quench: place(tube_bore_m, FLAME.quench_m),
     steps: (): readonly Step[] => [
       {
-        formula: 'gradient at the wall, per second = friction factor × Re × velocity / (8 × bore)',
-        inputs: { tube_velocity_m_s, tube_bore_m, reynolds_count: reynolds },
+        formula: 'at the wall, per second: gradient = friction factor × Reynolds × tube velocity ÷ (8 × tube bore)',
+        inputs: { friction_factor, tube_velocity_m_s, tube_bore_m, reynolds_count: reynolds },
         gives: { gradient_count: gradient_per_s },
         source: 'lewis-von-elbe',
       },

@@ -185,6 +185,7 @@ function answer({ wall, record, in_J, out_J, through_J, rejected }: Run): WallRu
     ...series(record),
     depth_m: grid.depth_m,
     water_left_kg_m2: water_kg.reduce((sum, one) => sum + one, 0),
+    stored_J_m2: stored_J,
     imbalance,
     steps_count: record.count - 1,
     rejected_count: rejected,

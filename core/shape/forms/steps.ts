@@ -24,9 +24,9 @@ export function formSteps({ input, shells, thickness_m, forms }: Worked): readon
       source: 'common-practice',
     },
     {
-      formula: 'wire = clips + ties + radial wires + rings, each count × its cut length',
+      formula: `each count × its cut length: wire length = ${forms.wires.map(wireName).join(' + ')}`,
       inputs: Object.fromEntries(
-        forms.wires.map(({ name, count, cut_m }, at) => [`${at + 1}_${name.replaceAll(' ', '_')}_m`, count * cut_m]),
+        forms.wires.map((wire, at) => [`${wireName(wire, at).replaceAll(' ', '_')}_m`, wire.count * wire.cut_m]),
       ),
       gives: { wire_length_m: forms.wire_length_m, wire_mass_kg: forms.wire_mass_kg },
       source: 'common-practice',
@@ -50,7 +50,7 @@ function shellSteps(
     const once_round_m = 2 * Math.PI * cone.bottom_radius_m;
     return [
       {
-        formula: `${name}: once round = π × (inside diameter + thickness), and the lap`,
+        formula: `${name}: once round = π × (inside diameter + thickness); cut = once round + lap`,
         inputs: { inside_diameter_m: 2 * cone.bottom_radius_m - thickness_m, thickness_m, lap_m: overlap_m },
         gives: { once_round_m, cut_m: once_round_m + overlap_m },
         source: 'derived',
@@ -59,7 +59,7 @@ function shellSteps(
   }
   return [
     {
-      formula: `${name}: slant = √(height² + (R − r)²); sheet radii R × slant ÷ (R − r) and r × slant ÷ (R − r)`,
+      formula: `${name}: slant = √(height² + (top radius − bottom radius)²); outer sheet radius = top radius × slant ÷ (top radius − bottom radius); inner sheet radius = bottom radius × slant ÷ (top radius − bottom radius)`,
       inputs: { top_radius_m: cone.top_radius_m, bottom_radius_m: cone.bottom_radius_m, height_m: cone.height_m },
       gives: { slant_m, outer_sheet_radius_m: outer_radius_m, inner_sheet_radius_m: inner_radius_m },
       source: 'derived',
@@ -72,3 +72,5 @@ function shellSteps(
     },
   ];
 }
+
+const wireName = ({ name }: { readonly name: string }, at: number): string => `${name} ${at + 1}`;

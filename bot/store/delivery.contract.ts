@@ -75,7 +75,43 @@ export function deliveryContract(fresh: () => Promise<Store>): void {
       await store.outbox.enqueue(message('a'));
       await claim(0);
       expect(await claim(29.999)).toEqual([]);
-      expect(await claim(30)).toMatchObject([{ key: 'a', attempt: 2 }]);
+      expect(await claim(30)).toMatchObject([{ key: 'a', attempt: 2, heldUntil: at(30) }]);
+    });
+
+    test('whether it may have been sent before is known', async () => {
+      await store.outbox.enqueue(message('a'));
+      const [first] = await claim(0);
+      expect(first).not.toHaveProperty('heldUntil');
+      await store.outbox.failed(first!, { fault: '429', now: at(1), retryAt: at(2) });
+      const [second] = await claim(2);
+      expect(second).not.toHaveProperty('heldUntil');
+      await store.outbox.failed(second!, { fault: 'reset', now: at(3), retryAt: at(4), perhaps: true });
+      const [third] = await claim(4);
+      expect(third).toMatchObject({ attempt: 3, heldUntil: at(3) });
+      await store.outbox.failed(third!, { fault: '429', now: at(5), retryAt: at(6) });
+      expect(await claim(6)).toMatchObject([{ attempt: 4, heldUntil: at(3) }]);
+    });
+
+    test('many are sent at once', async () => {
+      for (const key of ['a', 'b', 'c']) await store.outbox.enqueue(message(key));
+      await claim(0);
+      await store.outbox.sentAll([], at(1));
+      await store.outbox.sentAll(['a', 'c', 'unknown'], at(1));
+      expect(await keys(claim(1000))).toEqual(['b']);
+      expect(await store.outbox.sent('a', at(2))).toBe(false);
+    });
+
+    test('when the next is due', async () => {
+      expect(await store.outbox.next('discord')).toBeUndefined();
+      for (const [key, due] of [
+        ['late', 9],
+        ['soon', 5],
+      ] as const)
+        await store.outbox.enqueue(message(key, due));
+      await store.outbox.enqueue({ ...message('other', 1), channel: 'matrix' });
+      expect(await store.outbox.next('discord')).toEqual(at(5));
+      await claim(5);
+      expect(await store.outbox.next('discord')).toEqual(at(9));
     });
 
     test('each message to one of those who claim at once, and none left over', async () => {

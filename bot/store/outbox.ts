@@ -15,8 +15,10 @@ export interface Message {
 
 /** A message that is ours to send until the lease ends. */
 export interface Claimed extends Omit<Message, 'asker'> {
-  /** 1 for the first; above it the message may have been sent before, by one who died. */
+  /** 1 for the first. */
   readonly attempt: number;
+  /** Where an earlier hold ended and nobody said what came of it: the message may have been sent then. */
+  readonly heldUntil?: Date;
 }
 
 /** Messages to be sent once each, by whichever process is there. */
@@ -33,11 +35,18 @@ export interface Outbox {
   ): Promise<readonly Claimed[]>;
   /** True for the first to say so, also after the lease has ended: it is sent. */
   sent(key: string, now: Date): Promise<boolean>;
-  /** To be claimed again at `retryAt`, or never. False where another has claimed it since, or it is sent. */
+  /** The same of many at once. */
+  sentAll(keys: readonly string[], now: Date): Promise<void>;
+  /**
+   * To be claimed again at `retryAt`, or never. `perhaps`: it may have been sent all the same. False where another has
+   * claimed it since, or it is sent.
+   */
   failed(
-    claimed: Pick<Claimed, 'key' | 'attempt'>,
-    given: { readonly fault: string; readonly now: Date; readonly retryAt?: Date },
+    claimed: Pick<Claimed, 'key' | 'attempt' | 'heldUntil'>,
+    given: { readonly fault: string; readonly now: Date; readonly retryAt?: Date; readonly perhaps?: boolean },
   ): Promise<boolean>;
+  /** When the next of a channel is due that nobody holds; it may be past. */
+  next(channel: string): Promise<Date | undefined>;
   /** False where there is none that waits. */
   cancel(key: string): Promise<boolean>;
   /** Lets go of keys whose messages were sent or given up before `before`; says how many. */
@@ -87,12 +96,14 @@ export function outbox(db: Db, { skipLocked }: { readonly skipLocked: boolean })
         const found = await (skipLocked ? open.forUpdate().skipLocked() : open).execute();
         const stepped = found.filter(({ leased_until }) => leased_until !== null && leased_until > until);
         await all.updateTable('outbox').set({ leased_until: until }).where('id', 'in', ids(stepped)).execute();
-        return all
+        const held = new Map(found.map(({ id, leased_until }) => [id, leased_until]));
+        const claimed = await all
           .updateTable('outbox')
           .set((eb) => ({ leased_until: until, attempts: eb('attempts', '+', 1) }))
           .where('id', 'in', ids(found.filter((one) => !stepped.includes(one))))
           .returning(['id', 'key', 'channel', 'body', 'due_at', 'attempts'])
           .execute();
+        return claimed.map((row) => ({ ...row, held: held.get(row.id) ?? undefined }));
       });
       return rows
         .toSorted((a, b) => a.due_at - b.due_at || a.id - b.id)
@@ -102,6 +113,7 @@ export function outbox(db: Db, { skipLocked }: { readonly skipLocked: boolean })
           body: JSON.parse(row.body),
           dueAt: new Date(row.due_at),
           attempt: row.attempts,
+          ...(row.held === undefined ? {} : { heldUntil: new Date(row.held) }),
         }));
     },
 
@@ -115,11 +127,37 @@ export function outbox(db: Db, { skipLocked }: { readonly skipLocked: boolean })
       return numUpdatedRows > 0n;
     },
 
-    async failed({ key, attempt }, { fault, now, retryAt }) {
+    async sentAll(keys, now) {
+      if (keys.length === 0) return;
+      await db
+        .updateTable('outbox')
+        .set({ sent_at: now.getTime(), leased_until: null, body: 'null', fault: null })
+        .where('key', 'in', keys.map(plain))
+        .where('sent_at', 'is', null)
+        .execute();
+    },
+
+    async next(channel) {
+      const row = await db
+        .selectFrom('outbox')
+        .select('due_at')
+        .where('channel', '=', plain(channel))
+        .where('sent_at', 'is', null)
+        .where('given_up_at', 'is', null)
+        .where('leased_until', 'is', null)
+        .orderBy('due_at')
+        .limit(1)
+        .executeTakeFirst();
+      return row && new Date(row.due_at);
+    },
+
+    async failed({ key, attempt, heldUntil }, { fault, now, retryAt, perhaps = false }) {
+      // A hold that has ended is no hold, but says that one was.
+      const held = perhaps ? now : heldUntil;
       const { numUpdatedRows } = await db
         .updateTable('outbox')
         .set({
-          leased_until: null,
+          leased_until: held === undefined ? null : Math.min(held.getTime(), now.getTime()),
           fault: plain(fault),
           ...(retryAt ? { due_at: retryAt.getTime() } : { given_up_at: now.getTime(), body: 'null' }),
         })

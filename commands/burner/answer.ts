@@ -12,13 +12,17 @@ import { type BurnerInputs, type BurnerKey, type BurnerQuestion, LOWER_J_kg, typ
 import { assumptions, doubtOf, headlineOf, kilowatts, notesOf } from './words.ts';
 import { BALANCED_kg_kg, balancedTube_m, bottleOf, holdingOf, mended, pointOf, regulatorFor, tubeOf } from './work.ts';
 
-export function burnerAnswer(asked: BurnerQuestion, options: BurnerOptions, context: AnswerContext): Answer {
-  const typical = typicalOf(asked);
-  const point = mended(() => pointOf(asked, typical));
+/** A question at its typical values: with its regulator, and the tube that goes with it. */
+export function burnerAt(asked: BurnerQuestion) {
+  const point = mended(() => pointOf(asked, typicalOf(asked)));
   const regulator = regulatorFor(asked, point.pressure_Pa);
   const question = { ...asked, spreads: { ...asked.spreads, headroom_Pa: regulator.headroom_Pa } };
   const at = typicalOf(question);
-  const tube = mended(() => tubeFor(question, at));
+  return { question, point, regulator, at, tube: mended(() => tubeFor(question, at)) };
+}
+
+export function burnerAnswer(asked: BurnerQuestion, options: BurnerOptions, context: AnswerContext): Answer {
+  const { question, point, regulator, at, tube } = burnerAt(asked);
   const parts: BurnerParts = {
     question,
     options,
@@ -79,20 +83,27 @@ function sampled(question: BurnerQuestion, tube_m: number | undefined) {
   return sampleDoubt<BurnerKey, BurnerOutput>({
     inputs: question.spreads,
     samples: 250,
-    model: (x) => {
-      const point = pointOf(question, x);
-      const { lasts_s, steady_kg_s, drawn_kg } = bottleAt(question, point, x);
-      return {
-        flow: point.flow_kg_s,
-        jet: point.jet_m,
-        pressure: point.pressure_Pa,
-        air: tube_m === undefined ? 1 : tubeOf(question, point, x, tube_m).air_kg_kg / BALANCED_kg_kg,
-        lasts: lasts_s,
-        steady: steady_kg_s,
-        drawn: drawn_kg,
-      };
-    },
+    model: (x) => burnerOutputs(question, tube_m, x),
   });
+}
+
+/** A burner under one draw of its doubts, with one mixing tube whatever is drawn. */
+export function burnerOutputs(
+  question: BurnerQuestion,
+  tube_m: number | undefined,
+  x: BurnerInputs,
+): Record<BurnerOutput, number> {
+  const point = pointOf(question, x);
+  const { lasts_s, steady_kg_s, drawn_kg } = bottleAt(question, point, x);
+  return {
+    flow: point.flow_kg_s,
+    jet: point.jet_m,
+    pressure: point.pressure_Pa,
+    air: tube_m === undefined ? 1 : tubeOf(question, point, x, tube_m).air_kg_kg / BALANCED_kg_kg,
+    lasts: lasts_s,
+    steady: steady_kg_s,
+    drawn: drawn_kg,
+  };
 }
 
 /** A bottle that cannot feed the regulator at all lasts no time: an answer, not a gap in the range. */

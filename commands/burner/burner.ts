@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { burnerAnswer } from './answer.ts';
+import { burnerDoubt } from './doubt.ts';
 import { burnerOptions } from './options.ts';
 import { burnerQuestion } from './question.ts';
 
@@ -41,5 +42,8 @@ export const burner = {
   slow: true,
   async answer(options, context) {
     return burnerAnswer(burnerQuestion(options, context), options, context);
+  },
+  async doubt(options, context) {
+    return burnerDoubt(burnerQuestion(options, context));
   },
 } satisfies Command<typeof burnerOptions>;

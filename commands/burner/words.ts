@@ -109,7 +109,7 @@ export function assumptions({ question, options, context, tube }: BurnerParts): 
 /** How each doubt can be narrowed at home. */
 const weigh = 'weigh the bottle before and after an hour';
 const dial = 'a gauge before the regulator shows when the bottle fails';
-const atHome: Readonly<Record<BurnerKey, { is: string; measure: string }>> = {
+export const atHome: Readonly<Record<BurnerKey, { is: string; measure: string }>> = {
   discharge: { is: "the shape of the jet's edge", measure: weigh },
   jet: { is: "the jet's bore", measure: 'the largest drill shank that goes in, or weigh the bottle over an hour' },
   gauge: { is: 'the pressure gauge', measure: weigh },

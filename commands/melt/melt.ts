@@ -1,6 +1,7 @@
 import { estimateMelt } from '../../core/melt/melt.ts';
 import type { Command } from '../command.ts';
 import { meltCard } from './answer.ts';
+import { meltDoubt } from './doubt.ts';
 import { meltFigures } from './figures.ts';
 import { meltOptions } from './options.ts';
 import { askedMelt } from './question.ts';
@@ -25,5 +26,8 @@ export const melt = {
   async answer(options, context) {
     const asked = askedMelt(options, context);
     return meltCard({ asked, estimate: estimateMelt(asked.question), options, context });
+  },
+  async doubt(options, context) {
+    return meltDoubt(askedMelt(options, context).question);
   },
 } satisfies Command<typeof meltOptions>;

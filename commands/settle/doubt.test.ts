@@ -36,6 +36,13 @@ describe('the model that a command shows of its doubts', () => {
     ['mix', { amount: '50 kg', ratio: '3 sand 1 fireclay', damp: '12%' }, 1e-9],
     ['flame', { fuel: 'charcoal' }, 1e-9],
     ['blast', { fuel: 'charcoal', rate: '20 kW' }, 1e-9],
+    ['melt', { melt: '5 kg aluminium' }, 1e-9],
+    ['melt', { melt: '10 lb brass turnings', cover: 'yes' }, 1e-9],
+    ['size can', { vessel: '20 gal', crucible: '6 in x 8 in' }, 1e-9],
+    ['size crucible', { crucible: '2 L', fuel: 'charcoal' }, 1e-9],
+    ['size melt', { melt: '5 kg aluminium' }, 1e-9],
+    ['burner', { rate: '20 kW' }, 1e-9],
+    ['burner', { jet: '0.8 mm', pressure: '15 psi', tube: '1 in' }, 1e-9],
   ])(
     'of %s comes, at its typical values, to what the card says',
     async (command, options, tolerance) => {

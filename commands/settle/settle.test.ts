@@ -80,10 +80,23 @@ describe('a question of its own', () => {
     expect(answer.headline).toContain('typical values only');
     expect(answer.figures.some(({ id }) => id === 'settle.odds')).toBe(false);
     expect(answer.notes.join(' ')).toMatch(/perlite/);
-    const melts = await card('settle melt 5 kg aluminium vs melt 5 kg brass by=heat');
-    expect(melts.headline).toContain('typical values only');
-    expect(melts.notes.join(' ')).toContain('melt is not sampled');
+    const sizes = await card('settle size can 20 gal crucible=6 in x 8 in vs 31 gal crucible=6 in x 8 in by=bore');
+    expect(sizes.headline).toContain('typical');
+    expect(sizes.figures.some(({ id }) => id === 'settle.odds')).toBe(false);
   }, 30_000);
+
+  it('weighs melts, sizes and burners under one doubt', async () => {
+    const { card } = conversation();
+    const melts = await card('settle melt 5 kg aluminium vs melt 5 kg brass by=heat');
+    // Aluminium takes about twice the heat of brass by weight, beyond any doubt of either.
+    expect(melts.headline).toContain('brass is lower');
+    expect(value(melts, 'settle.odds')).toBe(1);
+    const sizes = await card('settle size can 20 gal crucible=5 in x 6 in vs 31 gal crucible=5 in x 6 in by=weight');
+    expect(value(sizes, 'settle.odds')).toBeGreaterThan(0.5);
+    const burners = await card('settle burner jet=0.8 mm pressure=15 psi vs burner jet=1 mm pressure=15 psi by=power');
+    expect(burners.headline).toContain('jet=1 mm');
+    expect(value(burners, 'settle.odds')).toBe(1);
+  }, 60_000);
 
   it('takes up to four sides, and the command of the first for those that name none', async () => {
     const { card } = conversation();

@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
 import type { SiUnit } from '../../core/quantity/figure.ts';
 import type { Answer, AnswerContext, Ask, Command } from '../command.ts';
+import { shortOf, tellEarly } from '../early.ts';
 import { splitVersus } from '../grammar.ts';
 import { about, text } from '../options.ts';
 import { settleAnswer, settleFigures } from './answer.ts';
-import { type AskedSide, askSide, withOptions } from './ask-side.ts';
+import { type AskedSide, askPlainly, askSide, withOptions } from './ask-side.ts';
 import { argumentFor, listAnswer } from './find.ts';
 import { readMeasures } from './measures.ts';
 import { type Own, readConditions, readFlip, readSides, settleExample, splitOwn } from './read.ts';
@@ -115,14 +116,21 @@ async function weighed(
   argument: Argument | undefined,
   context: AnswerContext,
 ): Promise<Answer> {
-  const sides: AskedSide[] = [];
-  for (const { name, ask } of read) {
+  const asks = read.map(({ name, ask }) => {
     const command = context.commands.find((one) => one.name === ask.command)!;
     if (command.name === 'settle' || command.name === 'claim' || command.passing) throw notWeighable(command.name);
     const conditions = readConditions(said.at, command);
     const source = said.for === undefined ? {} : { for: said.for };
-    sides.push(await askSide(name, withOptions(ask, { ...more, ...conditions, ...source }, context.commands), context));
-  }
+    return { name, ask: withOptions(ask, { ...more, ...conditions, ...source }, context.commands) };
+  });
+  await tellEarly(context.early, async () => {
+    const plain: AskedSide[] = [];
+    for (const { name, ask } of asks) plain.push(await askPlainly(name, ask, context));
+    const verdicts = weighAll(plain, readMeasures(said.by, plain));
+    return shortOf(settleAnswer({ sides: plain, verdicts, argument, units: context.units, context, flip: undefined }));
+  });
+  const sides: AskedSide[] = [];
+  for (const { name, ask } of asks) sides.push(await askSide(name, ask, context));
   const measures = readMeasures(said.by, sides);
   const verdicts = weighAll(sides, measures);
   const [first] = verdicts.all;
@@ -177,7 +185,7 @@ const notMovable = () =>
   new AskError({
     code: 'unfit',
     what: 'these sides are compared by typical values only, so no option can be moved',
-    expected: 'sides of wall, fuel, mix, blast or flame',
+    expected: 'sides of wall, fuel, mix, blast, flame, size, melt or burner, with one fuel each',
     example: settleExample,
     option: 'flip',
   });

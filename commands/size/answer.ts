@@ -1,5 +1,6 @@
 import { findPour } from '../../core/materials/catalogue.ts';
 import { exactly } from '../../core/materials/spread.ts';
+import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { changesFor } from '../../core/shape/changes.ts';
 import type { Crucible } from '../../core/shape/crucible.ts';
 import { drawForms } from '../../core/shape/draw/forms.ts';
@@ -20,7 +21,7 @@ import type { SizeParts } from './parts.ts';
 import { type Materials, readMaterials, sizeQuestion } from './question.ts';
 import { assumptionsOf, changeWords, cutList, headlineOf, notesOf } from './words.ts';
 
-interface Asked {
+export interface Asked {
   readonly asked: SizeParts['asked'];
   readonly options: SharedOptions;
   readonly vessel: Told | undefined;
@@ -30,12 +31,18 @@ interface Asked {
   readonly metal?: string;
 }
 
-/** The three questions differ in what is known; what follows from it is the same. */
-export function sizeAnswer({ asked, options, vessel, crucible, said, metal }: Asked, context: AnswerContext): Answer {
+/** The furnace of a question, whichever of the three it is. */
+export function furnaceOf({ options, vessel, crucible, metal }: Asked, units: UnitSystem) {
   const read = readMaterials(options);
   const materials: Materials = metal === undefined ? read : { ...read, metal };
-  const { question, hazards } = sizeQuestion(options, { vessel, crucible }, materials, context.units);
-  const sized = sizeFurnace(question);
+  const { question, hazards } = sizeQuestion(options, { vessel, crucible }, materials, units);
+  return { materials, hazards, sized: sizeFurnace(question) };
+}
+
+/** The three questions differ in what is known; what follows from it is the same. */
+export function sizeAnswer(question: Asked, context: AnswerContext): Answer {
+  const { asked, options, vessel, said } = question;
+  const { materials, hazards, sized } = furnaceOf(question, context.units);
   const parts: SizeParts = {
     asked,
     options,

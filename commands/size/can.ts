@@ -1,6 +1,8 @@
-import type { Command } from '../command.ts';
+import type { z } from 'zod';
+import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
-import { sizeAnswer } from './answer.ts';
+import { type Asked, sizeAnswer } from './answer.ts';
+import { sizeDoubt } from './doubt.ts';
 import { sizeFigures } from './names.ts';
 import { canOptions } from './options.ts';
 import { readCrucible } from './question.ts';
@@ -21,8 +23,18 @@ export const sizeCan = {
   hazards: sizeHazards,
   figures: sizeFigures,
   slow: true,
-  async answer({ vessel, crucible, ...options }, context) {
-    const pot = crucible && about('crucible', () => readCrucible(crucible.text, context.units));
-    return sizeAnswer({ asked: 'can', options, vessel, crucible: pot, said: crucible?.text }, context);
+  async answer(options, context) {
+    return sizeAnswer(asked(options, context), context);
+  },
+  async doubt(options, context) {
+    return sizeDoubt(asked(options, context), context.units);
   },
 } satisfies Command<typeof canOptions>;
+
+function asked(
+  { vessel, crucible, ...options }: z.infer<typeof canOptions>,
+  { units }: Pick<AnswerContext, 'units'>,
+): Asked {
+  const pot = crucible && about('crucible', () => readCrucible(crucible.text, units));
+  return { asked: 'can', options, vessel, crucible: pot, said: crucible?.text };
+}

@@ -1,7 +1,9 @@
-import type { Command } from '../command.ts';
+import type { z } from 'zod';
+import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
-import { sizeAnswer } from './answer.ts';
+import { type Asked, sizeAnswer } from './answer.ts';
 import { sizeHazards } from './can.ts';
+import { sizeDoubt } from './doubt.ts';
 import { sizeFigures } from './names.ts';
 import { crucibleOptions } from './options.ts';
 import { readCrucible } from './question.ts';
@@ -18,8 +20,18 @@ export const sizeCrucible = {
   hazards: sizeHazards,
   figures: sizeFigures,
   slow: true,
-  async answer({ vessel, crucible, ...options }, context) {
-    const pot = about('crucible', () => readCrucible(crucible.text, context.units));
-    return sizeAnswer({ asked: 'crucible', options, vessel, crucible: pot, said: crucible.text }, context);
+  async answer(options, context) {
+    return sizeAnswer(asked(options, context), context);
+  },
+  async doubt(options, context) {
+    return sizeDoubt(asked(options, context), context.units);
   },
 } satisfies Command<typeof crucibleOptions>;
+
+function asked(
+  { vessel, crucible, ...options }: z.infer<typeof crucibleOptions>,
+  { units }: Pick<AnswerContext, 'units'>,
+): Asked {
+  const pot = about('crucible', () => readCrucible(crucible.text, units));
+  return { asked: 'crucible', options, vessel, crucible: pot, said: crucible.text };
+}

@@ -1,8 +1,10 @@
+import type { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
-import type { Command } from '../command.ts';
+import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
-import { sizeAnswer } from './answer.ts';
+import { type Asked, sizeAnswer } from './answer.ts';
 import { sizeHazards } from './can.ts';
+import { sizeDoubt } from './doubt.ts';
 import { sizeFigures } from './names.ts';
 import { meltOptions } from './options.ts';
 import { readMelt } from './question.ts';
@@ -16,14 +18,22 @@ export const sizeMelt = {
   hazards: sizeHazards,
   figures: sizeFigures,
   slow: true,
-  async answer({ melt, vessel, ...options }, context) {
-    const { crucible, metal } = about('melt', () => readMelt(melt.text, options.metal, context.units));
+  async answer(options, context) {
     try {
-      return sizeAnswer({ asked: 'melt', options, vessel, crucible, metal }, context);
+      return sizeAnswer(asked(options, context), context);
     } catch (error) {
       // The crucible followed from the melt: that is what the asker can change.
       if (!(error instanceof AskError) || error.option !== 'crucible') throw error;
+      const { metal } = asked(options, context);
       throw error.with({ option: 'melt', expected: 'a smaller melt, or a wider vessel', example: `1 kg ${metal}` });
     }
   },
+  async doubt(options, context) {
+    return sizeDoubt(asked(options, context), context.units);
+  },
 } satisfies Command<typeof meltOptions>;
+
+function asked({ melt, vessel, ...options }: z.infer<typeof meltOptions>, { units }: Pick<AnswerContext, 'units'>) {
+  const { crucible, metal } = about('melt', () => readMelt(melt.text, options.metal, units));
+  return { asked: 'melt', options, vessel, crucible, metal } satisfies Asked;
+}

@@ -60,11 +60,17 @@ function fireFor({ alloy, pour_K }: MeltQuestion): Spread {
   return { low: face_K + low, typical: face_K + typical, high: face_K + high };
 }
 
-/**
- * Everything about one melt that needs no furnace: heat of metal and pot, fill, loss, least time. Ranges are the
- * central 95 % over 1,000 samples of the inputs' spreads. No range where some sample's fire is colder than its pour.
- */
-export function estimateMelt(question: MeltQuestion): MeltEstimate {
+interface MeltModel {
+  readonly inputs: Readonly<Record<MeltInput, Spread>>;
+  readonly model: (values: Readonly<Record<MeltInput, number>>) => Record<MeltOutput, number>;
+  readonly curve: readonly HeatPoint[];
+  readonly loss: MeltLoss;
+  readonly fire_K: Spread;
+  readonly area_m2: number;
+}
+
+/** A melt for any draw of its doubts. */
+export function meltModel(question: MeltQuestion): MeltModel {
   const { alloy, mass_kg, from_K, pour_K, crucible, pot, form, cover } = question;
   const loss = meltLoss({ alloy, form, cover });
   const fire_K = fireFor(question);
@@ -110,6 +116,16 @@ export function estimateMelt(question: MeltQuestion): MeltEstimate {
       absorbed_W: absorbed_W(fire, alloy.liquidus_K.typical),
     };
   };
+  return { inputs, model, curve, loss, fire_K, area_m2 };
+}
+
+/**
+ * Everything about one melt that needs no furnace: heat of metal and pot, fill, loss, least time. Ranges are the
+ * central 95 % over 1,000 samples of the inputs' spreads. No range where some sample's fire is colder than its pour.
+ */
+export function estimateMelt(question: MeltQuestion): MeltEstimate {
+  const { alloy, mass_kg, crucible, pot, form } = question;
+  const { inputs, model, curve, loss, fire_K, area_m2 } = meltModel(question);
   const chargeAt = (bulk: number) =>
     planCharge({
       mass_kg: mass_kg.typical,

@@ -35,7 +35,7 @@ export interface Found {
 
 /** Nothing read: inputs apart from each other unless they go together (see `core/doubt/together.ts`). */
 export function begin(names: readonly string[], together: readonly Tie<string>[] = []): Belief {
-  const identity = names.map((_, row) => names.map((_, column) => (row === column ? 1 : 0)));
+  const identity = names.map((_, row) => names.map((_, column): number => (row === column ? 1 : 0)));
   const covariance = identity.map((row) => [...row]);
   for (const { input, goesWith, rank } of together) {
     const [a, b] = [names.indexOf(input), names.indexOf(goesWith)];

@@ -76,6 +76,9 @@ export function arranged(drawing: Drawing, measure: Measure, also?: (box: Box) =
   return { measure, marks, labels, bounds };
 }
 
+/** Room left empty that nobody sees; each step towards less sets all words anew. */
+const wellFilled = 0.06;
+
 /** Words keep their size whatever the scale, so the scale that fills the room is sought in a few steps. */
 export function fitted(drawing: Drawing, units: Measure['units'], room: { width: number; height: number }): Fitted {
   const body = boundsOf(drawing.shapes.flatMap((shape) => outlinesOf(shape)).flat());
@@ -92,7 +95,7 @@ export function fitted(drawing: Drawing, units: Measure['units'], room: { width:
     const filling = Math.max(width / room.width, height / room.height);
     const miss = filling > 1 ? 3 * (filling - 1) : 1 - filling;
     if (!best || miss < best.miss) best = { fit, miss };
-    if (miss < 0.03) break;
+    if (miss < wellFilled) break;
     const left = (have: number, used: number, body_m: number) =>
       Math.max(have - (used - body_m * px_m), 0.3 * have) / body_m;
     const next = Math.min(left(room.width, width, width_m), left(room.height, height, height_m));

@@ -50,13 +50,14 @@ export function moversOf<K extends string>(
   // What is left of a constant after rounding is not variance.
   if (squares <= count * (1e-12 * mean) ** 2) return [];
 
+  const apart = results.map((result) => result - mean);
   const movers = inputs.map((input, dimension): Mover<K> => {
     const column = bins[dimension]!;
     binSums.fill(0);
     binCounts.fill(0);
     for (let at = 0; at < count; at++) {
       const bin = column[at]!;
-      binSums[bin]! += results[at]! - mean;
+      binSums[bin]! += apart[at]!;
       binCounts[bin]!++;
     }
     let between = 0;

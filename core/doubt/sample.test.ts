@@ -73,6 +73,23 @@ describe('the range', () => {
     );
   });
 
+  it('is the same to the last digit, asked by columns or one by one, and only movers that are wanted are ranked', () => {
+    const inputs = { a: unit, b: { low: 1, typical: 2, high: 7 }, c: exactly(3) };
+    const one = sampleDoubt({ inputs, model: ({ a, b, c }) => ({ sum: a + b * c, ratio: a / b }), samples: 300 });
+    const all = sampleDoubt({
+      inputs,
+      samples: 300,
+      moved: ['sum'],
+      columnModel: ({ a, b, c }, count) => {
+        const of = (each: (at: number) => number) => Float64Array.from({ length: count }, (_, at) => each(at));
+        return { sum: of((at) => a[at]! + b[at]! * c[at]!), ratio: of((at) => a[at]! / b[at]!) };
+      },
+    });
+    expect(all.ranges).toEqual(one.ranges);
+    expect(all.samples).toBe(one.samples);
+    expect(all.movers).toEqual({ sum: one.movers.sum, ratio: [] });
+  });
+
   it('is the same every time', () => {
     const ask = () => sampleDoubt({ inputs: { a: unit, b: unit }, model: ({ a, b }) => ({ out: a / (1 + b) }) });
     expect(ask()).toEqual(ask());

@@ -2,7 +2,7 @@ import type { Spread } from '../materials/spread.ts';
 import { binsOf, type Mover, moversOf } from './movers.ts';
 import { centralRange, type Range, rangeError } from './range.ts';
 import { shareColumns, type Tie } from './together.ts';
-import { triangleAt } from './triangle.ts';
+import { trianglesAt } from './triangle.ts';
 
 export type { Mover } from './movers.ts';
 export type { Range } from './range.ts';
@@ -11,14 +11,28 @@ const MOST_SAMPLES = 4000;
 /** Of a range's width: what 500 independent samples of a bell curve come to. */
 const SETTLED_ERROR = 0.03;
 
-export interface DoubtQuestion<K extends string, O extends string> {
+/**
+ * Pure. It gets the same object every time, refilled: it must not keep it. Where a sample has no answer
+ * it gives NaN, and that answer's range is withheld.
+ */
+export type Model<K extends string, O extends string> = (
+  values: Readonly<Record<K, number>>,
+) => Readonly<Record<O, number>>;
+
+/** The same over many samples at once, a column an input and an answer: a light model answers many times sooner so. */
+export type ColumnModel<K extends string, O extends string> = (
+  columns: Readonly<Record<K, Float64Array>>,
+  count: number,
+) => Readonly<Record<O, Float64Array>>;
+
+export type DoubtQuestion<K extends string, O extends string> = Drawn<K, O> &
+  ({ readonly model: Model<K, O> } | { readonly columnModel: ColumnModel<K, O> });
+
+interface Drawn<K extends string, O extends string> {
   readonly inputs: Readonly<Record<K, Spread>>;
-  /**
-   * Pure. It gets the same object every time, refilled: it must not keep it. Where a sample has no answer
-   * it gives NaN, and that answer's range is withheld.
-   */
-  readonly model: (values: Readonly<Record<K, number>>) => Readonly<Record<O, number>>;
   readonly samples?: number;
+  /** Answers whose movers are wanted: of all of them where this is not said. */
+  readonly moved?: readonly O[];
   /** Inputs that go together; all others are drawn apart. */
   readonly together?: readonly Tie<K>[];
 }
@@ -43,17 +57,13 @@ export interface Doubt<K extends string, O extends string> {
  * the standard error of every end of every range, by batch means, is at most three hundredths of its range's width.
  * What the model itself leaves out is not in a range: see `model-error.ts`.
  */
-export function sampleDoubt<K extends string, O extends string>({
-  inputs,
-  model,
-  samples = 1000,
-  together = [],
-}: DoubtQuestion<K, O>): Doubt<K, O> {
+export function sampleDoubt<K extends string, O extends string>(question: DoubtQuestion<K, O>): Doubt<K, O> {
+  const { inputs, samples = 1000, together = [], moved } = question;
   if (!Number.isInteger(samples) || samples < 2)
     throw new RangeError(`samples: a whole number from 2, not ${samples}.`);
   const names = Object.keys(inputs) as K[];
   const doubtful = names.filter((name) => inputs[name].low !== inputs[name].high);
-  const values = Object.fromEntries(names.map((name) => [name, inputs[name].typical])) as Record<K, number>;
+  const model = 'columnModel' in question ? question.columnModel : oneByOne(question.model, inputs, doubtful);
   // With nothing in doubt every sample is the same one: two stand for all.
   const first = doubtful.length === 0 ? 2 : samples;
   const most = Math.max(first, MOST_SAMPLES);
@@ -62,17 +72,17 @@ export function sampleDoubt<K extends string, O extends string>({
   let columns: readonly Float64Array[] = [];
   let count = 0;
   const runTo = (target: number): void => {
-    const spreads = doubtful.map((name) => inputs[name]);
     columns = shareColumns(doubtful, together, Math.max(target, samples));
-    for (const [name, kept] of outputs) outputs.set(name, grown(kept, target));
-    for (; count < target; count++) {
-      for (let at = 0; at < doubtful.length; at++) {
-        values[doubtful[at]!] = triangleAt(spreads[at]!, columns[at]![count]!);
-      }
-      const answer = model(values);
-      if (count === 0) for (const name of Object.keys(answer) as O[]) outputs.set(name, new Float64Array(target));
-      for (const [name, results] of outputs) results[count] = answer[name];
-    }
+    const drawn = Object.fromEntries(
+      names.map((name) => {
+        const shares = columns[doubtful.indexOf(name)];
+        const certain = () => new Float64Array(target - count).fill(inputs[name].typical);
+        return [name, shares ? trianglesAt(inputs[name], shares, count, target) : certain()];
+      }),
+    ) as Record<K, Float64Array>;
+    const answers = Object.entries<Float64Array>(model(drawn, target - count)) as [O, Float64Array][];
+    for (const [name, results] of answers) outputs.set(name, joined(outputs.get(name), results));
+    count = target;
   };
 
   runTo(first);
@@ -86,7 +96,8 @@ export function sampleDoubt<K extends string, O extends string>({
   const movers = {} as Record<O, readonly Mover<K>[]>;
   const bins = binsOf(columns, count);
   for (const [name, results] of outputs) {
-    movers[name] = Object.freeze(settled.ranges[name] ? moversOf(results, doubtful, bins) : []);
+    const isWanted = settled.ranges[name] && (moved?.includes(name) ?? true);
+    movers[name] = Object.freeze(isWanted ? moversOf(results, doubtful, bins) : []);
     movesMost[name] = movers[name][0];
   }
   return Object.freeze({
@@ -99,9 +110,34 @@ export function sampleDoubt<K extends string, O extends string>({
   });
 }
 
-function grown(kept: Float64Array, length: number): Float64Array {
-  const longer = new Float64Array(length);
-  longer.set(kept);
+/** A model that is asked sample by sample; its first answer says what there is. */
+function oneByOne<K extends string, O extends string>(
+  model: Model<K, O>,
+  inputs: Readonly<Record<K, Spread>>,
+  doubtful: readonly K[],
+): ColumnModel<K, O> {
+  const names = Object.keys(inputs) as K[];
+  const values = Object.fromEntries(names.map((name) => [name, inputs[name].typical])) as Record<K, number>;
+  let answered: readonly O[] | undefined;
+  return (columns, count) => {
+    const drawn = doubtful.map((name) => columns[name]);
+    let results: Float64Array[] = [];
+    for (let sample = 0; sample < count; sample++) {
+      for (let at = 0; at < drawn.length; at++) values[doubtful[at]!] = drawn[at]![sample]!;
+      const answer = model(values);
+      answered ??= Object.keys(answer) as O[];
+      if (sample === 0) results = answered.map(() => new Float64Array(count));
+      for (let at = 0; at < answered.length; at++) results[at]![sample] = answer[answered[at]!];
+    }
+    return Object.fromEntries((answered ?? []).map((name, at) => [name, results[at]!])) as Record<O, Float64Array>;
+  };
+}
+
+function joined(before: Float64Array | undefined, more: Float64Array): Float64Array {
+  if (!before) return more;
+  const longer = new Float64Array(before.length + more.length);
+  longer.set(before);
+  longer.set(more, before.length);
   return longer;
 }
 
@@ -109,8 +145,13 @@ function settledRanges<O extends string>(outputs: ReadonlyMap<O, Float64Array>) 
   const ranges = {} as Record<O, Range | undefined>;
   let error = 0;
   for (const [name, results] of outputs) {
-    ranges[name] = results.every(Number.isFinite) ? centralRange(results) : undefined;
+    ranges[name] = allFinite(results) ? centralRange(results) : undefined;
     if (ranges[name]) error = Math.max(error, rangeError(results, ranges[name]));
   }
   return { ranges, error };
+}
+
+function allFinite(results: Float64Array): boolean {
+  for (let at = 0; at < results.length; at++) if (!Number.isFinite(results[at])) return false;
+  return true;
 }

@@ -26,8 +26,6 @@ export interface Estimate {
   readonly movesMost: { readonly input: string; readonly share: number } | undefined;
 }
 
-type Draw = Readonly<Record<string, number>>;
-
 /**
  * A batch at typical values, with the central 95 % over density, spare, water and loose densities (triangles, Halton).
  * Range keys: `volume`, `dry`, `water`, `wet`, and per part `mass0`, `loose0`, …
@@ -35,27 +33,23 @@ type Draw = Readonly<Record<string, number>>;
 export function estimateMix(input: EstimateInput): Estimate {
   const looseKeys = input.parts.map(looseKey);
   const spreads: Record<string, Spread> = {
-    [ramming]: input.dry_density_kg_m3,
-    [spare]: input.spare,
-    [water]: input.water,
+    [names.ramming]: input.dry_density_kg_m3,
+    [names.spare]: input.spare,
+    [names.water]: input.water,
     ...Object.fromEntries(input.parts.map((part, index) => [looseKeys[index]!, part.loose_density_kg_m3])),
   };
-  const typicalDraw = Object.fromEntries(Object.entries(spreads).map(([name, { typical }]) => [name, typical]));
-  const { ranges, movesMost } = sampleDoubt({ inputs: spreads, model: modelOf(input, looseKeys) });
-  const typical = batchInput(input);
-  draw(typical, input, looseKeys, typicalDraw);
-  return {
-    typical: batch(typical),
-    volume_m3: typical.volume_m3,
-    ranges,
-    movesMost: movesMost['volume_m3' in input.amount ? 'dry' : 'volume'],
-  };
+  const asked = 'volume_m3' in input.amount ? 'dry' : 'volume';
+  const { ranges, movesMost } = sampleDoubt({
+    inputs: spreads,
+    columnModel: (columns, count) => masses(input, looseKeys, columns, count),
+    moved: [asked],
+  });
+  const typical = typicalOf(input);
+  return { typical: batch(typical), volume_m3: typical.volume_m3, ranges, movesMost: movesMost[asked] };
 }
 
-// Inputs are named in the reader's words: the card says which of them moves the answer most.
-const ramming = 'how densely it packs';
-const spare = 'spare kept';
-const water = 'water taken up';
+/** Inputs in the reader's words: the card says which of them moves the answer most. */
+const names = { ramming: 'how densely it packs', spare: 'spare kept', water: 'water taken up' } as const;
 
 const looseKey = (part: Part, index: number) =>
   `bulk density of ${part.material.replaceAll('-', ' ')}${index === 0 ? '' : ` (${index + 1})`}`;
@@ -64,44 +58,58 @@ type Mutable<Of> = { -readonly [Key in keyof Of]: Of[Key] };
 /** A batch to be drawn again and again: making a new one for every sample takes most of an answer's time. */
 type Drawn = Mutable<Omit<BatchInput, 'parts'>> & { readonly parts: readonly Mutable<BatchPart>[] };
 
-const batchInput = ({ by, parts, clay_moisture }: EstimateInput): Drawn => ({
-  volume_m3: 0,
-  dry_density_kg_m3: 0,
-  spare: 0,
-  by,
-  parts: parts.map(({ material, slot, parts: count }) => ({ material, slot, parts: count, loose_density_kg_m3: 0 })),
-  water: 0,
-  clay_moisture,
-});
-
-function draw(drawn: Drawn, { amount }: EstimateInput, looseKeys: readonly string[], values: Draw): void {
-  drawn.dry_density_kg_m3 = values[ramming]!;
-  drawn.spare = values[spare]!;
-  drawn.water = values[water]!;
-  drawn.volume_m3 =
-    'volume_m3' in amount ? amount.volume_m3 : amount.dry_mass_kg / (drawn.dry_density_kg_m3 * (1 + drawn.spare));
-  for (let at = 0; at < looseKeys.length; at++) drawn.parts[at]!.loose_density_kg_m3 = values[looseKeys[at]!]!;
+function typicalOf(input: EstimateInput): Drawn {
+  const { by, parts, clay_moisture } = input;
+  const [dry_density_kg_m3, spare] = [input.dry_density_kg_m3.typical, input.spare.typical];
+  return {
+    volume_m3: volumeOf(input, dry_density_kg_m3, spare),
+    dry_density_kg_m3,
+    spare,
+    by,
+    parts: parts.map((part) => ({ ...part, loose_density_kg_m3: part.loose_density_kg_m3.typical })),
+    water: input.water.typical,
+    clay_moisture,
+  };
 }
 
-/** Fills and gives the same object every time, as the sampling does. */
-function modelOf(input: EstimateInput, looseKeys: readonly string[]) {
-  const drawn = batchInput(input);
-  const shared_kg = new Float64Array(drawn.parts.length);
-  const keys = drawn.parts.map((_, index) => [`mass${index}`, `loose${index}`] as const);
-  const found: Record<string, number> = { volume: 0, dry: 0, water: 0, wet: 0 };
-  return (values: Draw): Readonly<Record<string, number>> => {
-    draw(drawn, input, looseKeys, values);
-    const masses = massesInto(shared_kg, drawn);
-    found.volume = drawn.volume_m3;
-    found.dry = masses.dry_mass_kg;
-    found.water = masses.water_kg;
-    found.wet = masses.wet_mass_kg;
-    for (let at = 0; at < keys.length; at++) {
-      const [mass, loose] = keys[at]!;
-      const [part, dry_kg] = [drawn.parts[at]!, shared_kg[at]!];
-      found[mass] = dry_kg + waterIn(part, dry_kg, drawn.clay_moisture);
-      found[loose] = dry_kg / part.loose_density_kg_m3;
+const volumeOf = ({ amount }: EstimateInput, dry_density_kg_m3: number, spare: number): number =>
+  'volume_m3' in amount ? amount.volume_m3 : amount.dry_mass_kg / (dry_density_kg_m3 * (1 + spare));
+
+/** What every draw comes to, a column an answer. */
+function masses(
+  input: EstimateInput,
+  looseKeys: readonly string[],
+  columns: Readonly<Record<string, Float64Array>>,
+  count: number,
+): Readonly<Record<string, Float64Array>> {
+  const column = () => new Float64Array(count);
+  const [dense, kept, taken] = [columns[names.ramming]!, columns[names.spare]!, columns[names.water]!];
+  const loose = looseKeys.map((name) => columns[name]!);
+  const [volume, dry, added, wet] = [column(), column(), column(), column()];
+  const [weighed, filled] = [loose.map(column), loose.map(column)];
+  const drawn = typicalOf(input);
+  const { parts, clay_moisture } = drawn;
+  const shared_kg = new Float64Array(parts.length);
+  for (let at = 0; at < count; at++) {
+    drawn.dry_density_kg_m3 = dense[at]!;
+    drawn.spare = kept[at]!;
+    drawn.water = taken[at]!;
+    drawn.volume_m3 = volumeOf(input, drawn.dry_density_kg_m3, drawn.spare);
+    for (let part = 0; part < parts.length; part++) parts[part]!.loose_density_kg_m3 = loose[part]![at]!;
+    const made = massesInto(shared_kg, drawn);
+    volume[at] = drawn.volume_m3;
+    dry[at] = made.dry_mass_kg;
+    added[at] = made.water_kg;
+    wet[at] = made.wet_mass_kg;
+    for (let part = 0; part < parts.length; part++) {
+      const dry_kg = shared_kg[part]!;
+      weighed[part]![at] = dry_kg + waterIn(parts[part]!, dry_kg, clay_moisture);
+      filled[part]![at] = dry_kg / parts[part]!.loose_density_kg_m3;
     }
-    return found;
-  };
+  }
+  const ofParts = parts.flatMap((_, part) => [
+    [`mass${part}`, weighed[part]!],
+    [`loose${part}`, filled[part]!],
+  ]);
+  return { volume, dry, water: added, wet, ...Object.fromEntries(ofParts) };
 }

@@ -6,8 +6,11 @@ const DAY_s = 86_400;
 const GAS_J_molK = 8.314462618;
 const REFERENCE_K = 293.15;
 
-/** Air-dry: no more than this free water left, and losing no more than this a day, both of the dry mass. */
-export const AIR_DRY = { left: 0.01, loss_per_day: 0.005 } as const;
+/** When a lining counts as air-dry: free water left and loss a day, both of its dry mass. */
+export interface AirDry {
+  readonly left: number;
+  readonly loss_per_day: number;
+}
 
 export interface AirDryingInput extends WetFace {
   readonly thickness_m: number;
@@ -22,6 +25,7 @@ export interface AirDryingInput extends WetFace {
   readonly access: number;
   /** Days under a cover that lets nothing out, to even out the damp. */
   readonly covered_s: number;
+  readonly until: AirDry;
 }
 
 export interface AirDrying extends WithSteps {
@@ -40,12 +44,12 @@ export interface AirDrying extends WithSteps {
 
 /**
  * How long a wet lining dries in air: diffusion in a plane sheet, its face losing water in proportion to what it still
- * holds, at first as fast as a wet face in this air evaporates (a face that stays wet for longer is quicker: this is the
- * careful side). Done when both limits of `AIR_DRY` are met. One to two open sides; thickness 1…300 mm.
+ * holds, at first as fast as a wet face in this air evaporates. A body so wet that its face stays wet for a while dries
+ * sooner; one rammed at 4 to 10 % is damp, and this is the careful side. Done when both limits of `until` are met. One to two open sides; thickness 1…300 mm.
  * Source: Crank 1975, chapter 4, with the heat and mass transfer analogy. L² law where diffusion rules, L where the air does.
  */
 export function airDrying(input: AirDryingInput): AirDrying {
-  const { thickness_m, open_sides, dry_kg_m2, free_kg_m2, access, covered_s } = input;
+  const { thickness_m, open_sides, dry_kg_m2, free_kg_m2, access, covered_s, until } = input;
   const { water_kg_m2s: evaporates_kg_m2s, face_K } = evaporating(input);
   const half_m = thickness_m / open_sides;
   const body_K = Math.max(face_K, Math.min(input.air_K, face_K + 10));
@@ -56,10 +60,9 @@ export function airDrying(input: AirDryingInput): AirDrying {
   const biot = leaves_kg_m2s > 0 ? (leaves_kg_m2s / free_kg_m2) * sheet_time_s : 0;
   const dries = sheet({ biot });
   const share = free_kg_m2 / dry_kg_m2;
-  const fourier = Math.max(
-    dries.whenLeft(AIR_DRY.left / share),
-    dries.whenRate(((AIR_DRY.loss_per_day / DAY_s) * sheet_time_s) / share),
-  );
+  const slow = ((until.loss_per_day / DAY_s) * sheet_time_s) / share;
+  const little = dries.whenLeft(until.left / share);
+  const fourier = dries.rate(little) <= slow ? little : dries.whenRate(slow);
   const time_s = share <= 0 ? 0 : biot <= 0 ? Number.POSITIVE_INFINITY : covered_s + fourier * sheet_time_s;
   const after = (at_s: number) => Math.max(0, at_s - covered_s) / sheet_time_s;
   return {
@@ -73,7 +76,12 @@ export function airDrying(input: AirDryingInput): AirDrying {
       {
         formula:
           'a wet face: convection + radiation + sun = latent heat × h ÷ (ρ cp Le^⅔) × (vapour at the face − in the air)',
-        inputs: { air_K: input.air_K, humidity: input.humidity, exchange_W_m2K: input.exchange_W_m2K, sun_W_m2: input.sun_W_m2 },
+        inputs: {
+          air_K: input.air_K,
+          humidity: input.humidity,
+          exchange_W_m2K: input.exchange_W_m2K,
+          sun_W_m2: input.sun_W_m2,
+        },
         gives: { face_K, water_from_a_square_metre_kg_s: evaporates_kg_m2s },
         source: 'lewis-analogy',
       },
@@ -84,14 +92,23 @@ export function airDrying(input: AirDryingInput): AirDrying {
         source: 'vasic-2012',
       },
       {
-        formula: 'Biot = loss of the wet face × sheet time ÷ water that can leave; the face loses in proportion to what it holds',
+        formula:
+          'Biot = loss of the wet face × sheet time ÷ water that can leave; the face loses in proportion to what it holds',
         inputs: { loss_of_a_square_metre_kg_s: leaves_kg_m2s, sheet_time_s, water_in_a_square_metre_kg: free_kg_m2 },
         gives: { biot },
         source: 'derived',
       },
       {
-        formula: 'left = Σ 2 Bi² e^(−β² Fo) ÷ (β² (β² + Bi² + Bi)), β tan β = Bi; until at most 1 % is left and 0.5 % a day is lost',
-        inputs: { biot, water_share: share, sheet_time_s, covered_s },
+        formula:
+          'left = Σ 2 Bi² e^(−β² Fo) ÷ (β² (β² + Bi² + Bi)), β tan β = Bi; until little enough is left and lost a day, of the dry mass',
+        inputs: {
+          biot,
+          water_share: share,
+          left_share: until.left,
+          lost_a_day_share: until.loss_per_day,
+          sheet_time_s,
+          covered_s,
+        },
         gives: { time_s },
         source: 'crank-1975',
       },

@@ -19,8 +19,7 @@ const months = [
 ] as const;
 
 /** Midday UTC of the calendar day a moment lies in: days are counted from middays, so that no clock change moves them. */
-export const middayOf = (moment: Date): Date =>
-  new Date(Math.floor(moment.getTime() / DAY_ms) * DAY_ms + NOON_ms);
+export const middayOf = (moment: Date): Date => new Date(Math.floor(moment.getTime() / DAY_ms) * DAY_ms + NOON_ms);
 
 export const addDays = (day: Date, count: number): Date => new Date(day.getTime() + count * DAY_ms);
 

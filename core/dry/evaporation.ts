@@ -1,4 +1,3 @@
-import { saturatedVapour_Pa } from '../fire/air/atmosphere.ts';
 import { within } from '../fire/within.ts';
 
 /** Gas constant of water vapour and heat capacity of air, J/(kg K). */
@@ -29,6 +28,9 @@ export interface Evaporating {
   readonly water_kg_m2s: number;
 }
 
+/** Magnus over water, as `core/fire/air` has it, and its slope over itself; a wet face a little below 0 °C is over water too. */
+const saturated_Pa = (t: number): number => 611.2 * Math.exp((17.62 * t) / (243.12 + t));
+const steeper = (t: number): number => (17.62 * 243.12) / (243.12 + t) ** 2;
 const vapour_kg_m3 = (pressure_Pa: number, at_K: number): number => pressure_Pa / (VAPOUR * at_K);
 const latent_J_kg = (at_K: number): number => 2.501e6 - 2370 * (at_K - ZERO_C);
 
@@ -43,22 +45,21 @@ export function evaporating({ air_K, humidity, exchange_W_m2K, sun_W_m2, radiate
   within({ air_K }, { low: ZERO_C, high: ZERO_C + 45, example: '20 °C' });
   within({ humidity }, { low: 0, high: 1, example: '60%' });
   within({ exchange_W_m2K }, { low: 0.5, high: 60, example: '5' });
-  const air_kg_m3 = vapour_kg_m3(humidity * saturatedVapour_Pa({ air_K }), air_K);
+  const air_kg_m3 = vapour_kg_m3(humidity * saturated_Pa(air_K - ZERO_C), air_K);
   const transfer_m_s = exchange_W_m2K / ((101_325 / (287.05 * air_K)) * AIR_J_kgK * LEWIS);
   const sheds_W_m2K = exchange_W_m2K + (radiates ? 4 * EMISSIVITY * SIGMA * air_K ** 3 : 0);
   // Newton on a balance that falls steadily with the face's temperature.
-  let face_K = air_K - 4;
+  let face_K = air_K - 8 * (1 - humidity);
   let water_kg_m2s = 0;
   for (let round = 0; round < 12; round++) {
     const t = face_K - ZERO_C;
-    const pressure_Pa = saturatedVapour_Pa({ air_K: face_K });
+    const pressure_Pa = saturated_Pa(t);
     water_kg_m2s = transfer_m_s * (vapour_kg_m3(pressure_Pa, face_K) - air_kg_m3);
     const latent = latent_J_kg(face_K);
     const balance = sheds_W_m2K * (air_K - face_K) + sun_W_m2 - latent * water_kg_m2s;
-    const steeper = t >= 0 ? (17.62 * 243.12) / (243.12 + t) ** 2 : (22.46 * 272.62) / (272.62 + t) ** 2;
-    const step = balance / (sheds_W_m2K + latent * transfer_m_s * vapour_kg_m3(pressure_Pa * steeper, face_K));
+    const step = balance / (sheds_W_m2K + latent * transfer_m_s * vapour_kg_m3(pressure_Pa * steeper(t), face_K));
     face_K = Math.min(ZERO_C + 50, Math.max(ZERO_C - 19, face_K + step));
-    if (Math.abs(step) < 1e-6) break;
+    if (Math.abs(step) < 1e-4) break;
   }
   return { face_K, water_kg_m2s: Math.max(0, water_kg_m2s) };
 }

@@ -1,6 +1,8 @@
-import { finder, findMaterial } from '../materials/catalogue.ts';
 import { AskError } from '../ask-error.ts';
+import { finder, findMaterial } from '../materials/catalogue.ts';
 import type { Datum, Material } from '../materials/material.ts';
+import type { SourceId, Standing } from '../sources/source.ts';
+import type { AirDry } from './air-drying.ts';
 import { kindData } from './data/kinds.ts';
 
 /** A class of lining as drying sees it. */
@@ -16,6 +18,8 @@ export interface DryKind {
   readonly wait_s: Datum;
   /** Of moisture at 20 °C, m²/s. */
   readonly diffusivity_m2_s?: Datum;
+  /** Where the air has done enough. */
+  readonly until?: AirDry & { readonly source: SourceId; readonly standing: Standing };
   /** Tensile strength before the fire. Judge by `low`. */
   readonly strength_Pa: Datum;
   readonly schedule: string;

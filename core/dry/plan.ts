@@ -34,8 +34,8 @@ export interface PlanInput {
   readonly fill?: boolean;
   /** What has come between, and how many days after it was rammed: what lies before it has been done. */
   readonly happened?: { readonly what: Happened; readonly day: number };
-  /** How long it takes to cool after the fire. */
-  readonly cool_s: number;
+  /** From lighting the first fire, the day after the drying fire, until it is cold. */
+  readonly until_cold_s: number;
 }
 
 const DAY_s = 86_400;
@@ -56,13 +56,15 @@ export function planOf(input: PlanInput): readonly PlanStep[] {
     ['warm', ready],
     ...(input.fill ? [['fill', ready + 1] as const] : []),
     ['fire', ready + 1],
-    ['look', ready + 2 + Math.floor(input.cool_s / DAY_s)],
+    ['look', ready + 1 + Math.max(1, Math.ceil(input.until_cold_s / DAY_s))],
   ];
   const coals = input.heat === 'charcoal' ? ['charcoal'] : [];
   return Object.freeze(
     steps
       .filter(([id, day]) => day >= since || id === 'rain' || id === 'steam')
-      .filter(([id]) => happened?.what !== 'steams' || !['moist', 'strip', 'cover', 'weigh', 'weigh-again'].includes(id))
+      .filter(
+        ([id]) => happened?.what !== 'steams' || !['moist', 'strip', 'cover', 'weigh', 'weigh-again'].includes(id),
+      )
       .toSorted(([, a], [, b]) => a - b)
       .map(([id, day_offset]) => {
         const { what, doneWhen, holds, facts, standing } = stepTexts[id];
@@ -82,7 +84,11 @@ export function planOf(input: PlanInput): readonly PlanStep[] {
 
   function beforehand({ stays_covered }: PlanInput, ready: number): readonly (readonly [StepId, number])[] {
     const wait = Math.ceil(kind.wait_s.high / DAY_s - 1e-9);
-    if (kind.before === 'cure') return [['moist', 0], ['strip', Math.min(wait, ready)]];
+    if (kind.before === 'cure')
+      return [
+        ['moist', 0],
+        ['strip', Math.min(wait, ready)],
+      ];
     if (kind.before === 'start soon') return [['wrapped', 0]];
     const start = happened?.what === 'rained' ? since : 0;
     const open = Math.min(start + wait, ready);

@@ -135,7 +135,9 @@ function pointsOf(stages: readonly Stage[], start_K: number, cool_s: number): Fi
   for (const { to_K, ramp_s, hold_s } of stages) {
     time_s += ramp_s.typical;
     points.push([time_s, to_K]);
-    if (hold_s.typical > 0) points.push([(time_s += hold_s.typical), to_K]);
+    if (hold_s.typical <= 0) continue;
+    time_s += hold_s.typical;
+    points.push([time_s, to_K]);
   }
   return [...points, [time_s + cool_s, COLD_K]];
 }

@@ -1,6 +1,8 @@
 /** Beyond this a term of the series is nothing: e^−40. */
 const NOTHING = 40;
 const MOST_TERMS = 400;
+/** Earlier than anyone asks; the series needs ever more terms towards the start. */
+const EARLY = 1e-6;
 
 /** How a wet sheet dries, all in the sheet's own measure: Fourier number = D·t/l². */
 export interface Sheet {
@@ -27,44 +29,52 @@ export function sheet({ biot }: { readonly biot: number }): Sheet {
   const shares: number[] = [];
   const term = (index: number): void => {
     if (index < squares.length) return;
-    const root = rootOf(Bi, index);
-    const square = root * root;
+    const square = rootOf(Bi, index) ** 2;
     squares.push(square);
     shares.push((2 * Bi * Bi) / (square * (square + Bi * Bi + Bi)));
   };
-  const sum = (fourier: number, power: 0 | 1 | 2): number => {
-    let total = 0;
+  term(0);
+  const [slowest, largest] = [squares[0]!, shares[0]!];
+  /** What is left, how fast it goes, and how fast that goes: a derivative each. */
+  let [left, rate, slows] = [0, 0, 0];
+  const at = (fourier: number): void => {
+    left = rate = slows = 0;
     for (let index = 0; index < MOST_TERMS; index++) {
       term(index);
       const square = squares[index]!;
-      if (index > 0 && (square - squares[0]!) * fourier > NOTHING) break;
-      const weight = power === 0 ? 1 : power === 1 ? square : square * square;
-      total += shares[index]! * weight * Math.exp(-square * fourier);
+      if ((square - slowest) * fourier > NOTHING) break;
+      const part = shares[index]! * Math.exp(-square * fourier);
+      left += part;
+      rate += part * square;
+      slows += part * square * square;
     }
-    return total;
   };
-  const left = (fourier: number): number => (fourier <= 0 ? 1 : Math.min(1, sum(fourier, 0)));
-  const rate = (fourier: number): number => (fourier <= 0 ? Bi : Math.min(Bi, sum(fourier, 1)));
-  term(0);
-  /** Log-convex and falling, its first term below it: Newton on the logarithm climbs to the answer from the left. */
-  const when = (wanted: number, power: 0 | 1): number => {
-    const first = shares[0]! * (power === 0 ? 1 : squares[0]!);
-    let fourier = Math.max(0, Math.log(first / wanted) / squares[0]!);
+  /** Both are log-convex and fall, their first term below them: Newton on the logarithm climbs to them from the left. */
+  const climb = (wanted: number, first: number, ofRate: boolean): number => {
+    let fourier = Math.max(EARLY, Math.log(first / wanted) / slowest);
     for (let round = 0; round < 60; round++) {
-      const at = Math.max(fourier, 1e-7);
-      const value = sum(at, power);
-      const step = (Math.log(value / wanted) * value) / sum(at, power === 0 ? 1 : 2);
-      fourier = Math.max(0, at + step);
-      if (Math.abs(step) <= 1e-9 * at) break;
+      at(fourier);
+      const [value, falls] = ofRate ? [rate, slows] : [left, rate];
+      const step = (Math.log(value / wanted) * value) / falls;
+      fourier = Math.max(EARLY, fourier + step);
+      if (Math.abs(step) <= 1e-9 * fourier) break;
     }
     return fourier;
   };
   return {
-    left,
-    rate,
-    whenLeft: (share) => (share >= 1 ? 0 : when(share, 0)),
-    whenRate: (wanted) => (wanted >= Bi ? 0 : when(wanted, 1)),
-    first_root: Math.sqrt(squares[0]!),
+    left: (fourier) => {
+      if (fourier <= 0) return 1;
+      at(fourier);
+      return Math.min(1, left);
+    },
+    rate: (fourier) => {
+      if (fourier <= 0) return Bi;
+      at(fourier);
+      return Math.min(Bi, rate);
+    },
+    whenLeft: (share) => (share >= 1 ? 0 : climb(share, largest, false)),
+    whenRate: (wanted) => (wanted >= Bi ? 0 : climb(wanted, largest * slowest, true)),
+    first_root: Math.sqrt(slowest),
   };
 }
 
@@ -77,7 +87,7 @@ function rootOf(Bi: number, index: number): number {
     const [sine, cosine] = [Math.sin(root), Math.cos(root)];
     const step = (root * sine - Bi * cosine) / (sine + root * cosine + Bi * sine);
     root -= step;
-    if (Math.abs(step) < 1e-13 * root) break;
+    if (Math.abs(step) < 1e-12 * root) break;
   }
   return root;
 }

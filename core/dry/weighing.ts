@@ -1,11 +1,12 @@
 import { AskError } from '../ask-error.ts';
 import type { Spread } from '../materials/spread.ts';
 import type { Step, WithSteps } from '../step.ts';
-import { AIR_DRY } from './air-drying.ts';
 
 const DAY_s = 86_400;
 /** A household scale, each time it is read. From memory. */
 export const SCALE_kg = 0.05;
+/** Free water at most, share of the dry mass: more is enough to burst it (practice). */
+export const DRY_LEFT = 0.01;
 /** Loss a day, share of the dry mass, at which practice calls a lining dry: 0.1 to 0.5 %. Judged by the lower. */
 export const DRY_LOSS = { low: 0.001, high: 0.005, source: 'common-practice', standing: 'common practice' } as const;
 
@@ -72,9 +73,9 @@ export function weighed({ weighings, dry_kg, settling_s, scale_kg = SCALE_kg }: 
   const share = left_kg.high / dry_kg;
   const more_days =
     (tau.high / DAY_s) *
-    Math.max(0, Math.log(share / AIR_DRY.left), Math.log(Math.max(loss_per_day.high, 1e-12) / DRY_LOSS.low));
+    Math.max(0, Math.log(share / DRY_LEFT), Math.log(Math.max(loss_per_day.high, 1e-12) / DRY_LOSS.low));
   const apart_days = (2 * error_kg) / (DRY_LOSS.low * dry_kg);
-  const dry = loss_per_day.high <= DRY_LOSS.low && share <= AIR_DRY.left;
+  const dry = loss_per_day.high <= DRY_LOSS.low && share <= DRY_LEFT;
   const verdict =
     lost_kg < -error_kg ? 'wetter' : dry ? 'dry' : loss_per_day.low > DRY_LOSS.low ? 'wet' : 'too close to call';
   return {

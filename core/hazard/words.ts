@@ -2,7 +2,7 @@
 const words: readonly (readonly [RegExp, string])[] = [
   [/galvani[sz]ed|\bzinc[- ]?(?:plated|coated)|trash can|garbage can/i, 'galvanised'],
   [/gypsum|plaster of paris|\bplaster\b|drywall/i, 'gypsum'],
-  [/portland|\bcement\b|concrete/i, 'portland'],
+  [/portland|(?<!low[- ])\bcement\b|concrete/i, 'portland'],
   [/(?:propane|gas|lpg) (?:cylinder|bottle|tank)/i, 'cylinder'],
   [
     /\bwarm(?:ed|ing)\b|warm water|heat blanket|heat(?:ed|ing)? (?:the |a |my )?(?:cylinder|bottle|tank)/i,

@@ -63,7 +63,7 @@ export const stepTexts = {
     ['lift'],
   ),
   'weigh-again': step(
-    'Weigh it again: dry= tells from both what is left.',
+    'Weigh it again: from both follows what is left.',
     'it loses less than 0.1 to 0.5 % a day',
     ['same scale, same things on it'],
     ['lift'],

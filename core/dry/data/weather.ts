@@ -1,4 +1,4 @@
-import { celsius, type Cite, datum, DERIVED, MEMORY } from '../../materials/data/make.ts';
+import { type Cite, celsius, DERIVED, datum, MEMORY } from '../../materials/data/make.ts';
 import type { Datum } from '../../materials/material.ts';
 
 const judged: Cite = MEMORY;

@@ -25,6 +25,8 @@ export interface AskErrorParts {
   readonly example: string;
   /** The option that was wrong, where one is known. */
   readonly option?: string;
+  /** Hazard facts of what is refused, beside those its command always carries. */
+  readonly facts?: readonly string[];
 }
 
 /** A question that cannot be answered as asked: the asker's turn, not a fault of the program. */
@@ -35,22 +37,25 @@ export class AskError extends Error implements AskErrorParts {
   readonly expected: string;
   readonly example: string;
   readonly option?: string;
+  readonly facts?: readonly string[];
 
-  constructor({ code, what, expected, example, option }: AskErrorParts) {
+  constructor({ code, what, expected, example, option, facts }: AskErrorParts) {
     super(what);
     this.code = code;
     this.what = what;
     this.expected = expected;
     this.example = example;
     if (option !== undefined) this.option = option;
+    if (facts !== undefined) this.facts = facts;
   }
 
   /** The same error, seen from further out: an option name or a better example filled in. */
   with(more: Partial<AskErrorParts>): AskError {
-    return new AskError({ ...this.parts(), ...more });
+    return new AskError({ ...this.parts(), ...(this.facts ? { facts: this.facts } : {}), ...more });
   }
 
-  parts(): AskErrorParts {
+  /** What the asker reads: the facts have become cautions by then. */
+  parts(): Omit<AskErrorParts, 'facts'> {
     const { code, what, expected, example, option } = this;
     return option === undefined ? { code, what, expected, example } : { code, what, expected, example, option };
   }

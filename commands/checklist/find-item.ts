@@ -26,9 +26,10 @@ export function findItem(typed: string, { stages }: Progress, likely: (item: Ite
   const wanted = typed
     .trim()
     .toLowerCase()
-    .replace(/^(?:stage|item|no\.?|#)\s*/, '');
+    .replace(/^(?:stage|item|no\.?|#)\s*(?=\d)/, '');
   const exact = all.find(({ id, number }) => number === wanted || id === wanted.replaceAll(' ', '-'));
   if (exact) return exact.found;
+  if (isNumber(wanted)) throw unknown(wanted, all);
   const asked = wanted.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '');
   const byId = asked.length === 0 ? [] : all.filter(({ id }) => hasAll(id, asked));
   const byText = asked.length === 0 ? [] : all.filter(({ id, text }) => hasAll(`${id} ${text}`, asked));
@@ -58,6 +59,8 @@ const namesOf = (at: StageState): readonly Named[] => [
   ),
 ];
 
+const isNumber = (text: string): boolean => /^\d+(?:\.\d+)?$/.test(text);
+
 const hasAll = (text: string, asked: readonly string[]): boolean => {
   const words = text.toLowerCase().split(/[^\p{L}\p{N}]+/u);
   return asked.every((one) => words.some((word) => word.startsWith(one)));
@@ -75,14 +78,13 @@ const several = (typed: string, meant: readonly Named[]) =>
   });
 
 function unknown(typed: string, all: readonly Named[]): AskError {
-  const isNumber = /^\d+(?:\.\d+)?$/.test(typed.trim());
   const words = all.map(({ id }) => id);
-  const near = isNumber ? [] : nearest(typed, words, 3);
+  const near = isNumber(typed) ? [] : nearest(typed, words, 3);
   const shown = near.flatMap((id) => all.find((one) => one.id === id) ?? []);
   return new AskError({
     code: 'unknown-name',
     what: `nothing on this list is "${typed.slice(0, 40)}"`,
-    expected: isNumber
+    expected: isNumber(typed)
       ? `a number from ${all[0]?.number} to ${all.at(-1)?.number}, as the sheet has them`
       : `a number, or words of it, perhaps ${shown.map(said).join('; ')}`,
     example: near[0] ?? words.find((id) => all.some((one) => one.id === id && !one.found.whole)) ?? '1.1',

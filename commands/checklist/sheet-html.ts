@@ -107,5 +107,8 @@ ul.boxes li{display:flex;gap:.6rem;margin:.3rem 0;align-items:baseline}
 .box{flex:none;align-self:flex-start;margin-top:.12em;display:inline-block;width:1.05em;height:1.05em;border:1.5px solid #1d1b18;text-align:center;line-height:1;vertical-align:-.15em}
 table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;padding:.25rem .5rem .25rem 0;border-bottom:1px solid #cfc8bc}
 .shop{break-inside:auto}tr{break-inside:avoid}
-@media print{@page{margin:14mm}body{font-size:10.5pt;max-width:none;margin:0;padding:0}.shop{break-before:page}}
+@media print{
+@page{margin:12mm}body{font-size:9pt;line-height:1.3;max-width:none;margin:0;padding:0}
+section{padding:.35rem 0;margin-top:.35rem}p,.hurt,ul.boxes{margin:.2rem 0}ul.boxes li{margin:.12rem 0}.shop{break-before:page}
+}
 `;

@@ -29,6 +29,8 @@ const before = [
   'build save club lining for=(mix 30 L spare=5%)',
   'build save small one for=(mix 12 L)',
   'price sand 50 lb $5',
+  'checklist start club lining',
+  'checklist tick 1.1',
 ];
 const shared = { name: 'our lining', ask: { command: 'mix', options: { amount: '25 L' } }, revision: 1, savedAt: now };
 

@@ -24,6 +24,8 @@ const beforeExamples = [
   'build save club lining for=(mix 30 L spare=5%)',
   'build save small one for=(mix 12 L)',
   'price sand 50 lb $5',
+  'checklist start club lining',
+  'checklist tick 1.1',
 ];
 
 async function prepared() {

@@ -34,7 +34,7 @@ export function startFrom(start: Start): number {
   let T = T_K ?? GUESS_K;
   fillReduced(reduced, T);
   if (T_K === undefined) {
-    for (let pass = 0; pass < 3; pass++) {
+    for (let pass = 0; pass < 2; pass++) {
       T = Math.min(4000, Math.max(250, T + heatMissing_K(start, T)));
       fillReduced(reduced, T);
     }

@@ -32,15 +32,22 @@ export const ATOMS = Float64Array.from(
 
 export const MOLAR_MASS_kg_mol = Float64Array.from(PRODUCTS, (name) => speciesOf(name).molar_mass_kg_mol);
 
-const seven = (T_K: number): Float64Array =>
+/** Of each product, `HELD` numbers: cp/R as a polynomial, h/(RT) and g°/(RT) with its divisions done. */
+const polynomials = (T_K: number): Float64Array =>
   Float64Array.from(
     PRODUCTS.flatMap((name) => {
       const { pieces } = speciesOf(name);
-      return [...(pieces.find(({ to_K }) => T_K <= to_K) ?? pieces.at(-1)!).a];
+      const { a } = pieces.find(({ to_K }) => T_K <= to_K) ?? pieces.at(-1)!;
+      const [a0, a1, a2, a3, a4, a5, a6] = a as unknown as Seven;
+      const enthalpy = [a1 / 2, a2 / 3, a3 / 4, a4 / 5, a5];
+      const gibbs = [a1 / 2, a2 / 6, a3 / 12, a4 / 20, a6];
+      return [a0, a1, a2, a3, a4, ...enthalpy, ...gibbs];
     }),
   );
-const cold = seven(MIDDLE_K - 1);
-const hot = seven(MIDDLE_K + 1);
+type Seven = readonly [number, number, number, number, number, number, number];
+const HELD = 15;
+const cold = polynomials(MIDDLE_K - 1);
+const hot = polynomials(MIDDLE_K + 1);
 
 /** cp/R, h/(RT) and g°/(RT) of every product at one temperature, written into arrays that are kept and refilled. */
 export interface Reduced {
@@ -57,16 +64,15 @@ export const reducedArrays = (): Reduced => ({
 /** The polynomials of `nasa.ts` for all products at once; 200–5000 K, no check: the solver keeps inside. */
 export function fillReduced({ cp, h, g }: Reduced, T_K: number): void {
   const a = T_K <= MIDDLE_K ? cold : hot;
-  const logT = Math.log(T_K);
-  for (let s = 0, i = 0; s < COUNT; s++, i += 7) {
-    const t1 = a[i + 1]! * T_K;
-    const t2 = a[i + 2]! * T_K * T_K;
-    const t3 = a[i + 3]! * T_K * T_K * T_K;
-    const t4 = a[i + 4]! * T_K * T_K * T_K * T_K;
-    cp[s] = a[i]! + t1 + t2 + t3 + t4;
-    const enthalpy = a[i]! + t1 / 2 + t2 / 3 + t3 / 4 + t4 / 5 + a[i + 5]! / T_K;
-    h[s] = enthalpy;
-    g[s] = enthalpy - (a[i]! * logT + t1 + t2 / 2 + t3 / 3 + t4 / 4 + a[i + 6]!);
+  const perLog = 1 - Math.log(T_K);
+  const perT = 1 / T_K;
+  for (let s = 0, i = 0; s < COUNT; s++, i += HELD) {
+    const a0 = a[i]!;
+    const a5 = a[i + 9]! * perT;
+    cp[s] = a0 + T_K * (a[i + 1]! + T_K * (a[i + 2]! + T_K * (a[i + 3]! + T_K * a[i + 4]!)));
+    h[s] = a0 + T_K * (a[i + 5]! + T_K * (a[i + 6]! + T_K * (a[i + 7]! + T_K * a[i + 8]!))) + a5;
+    const entropic = T_K * (a[i + 10]! + T_K * (a[i + 11]! + T_K * (a[i + 12]! + T_K * a[i + 13]!)));
+    g[s] = a0 * perLog - entropic + a5 - a[i + 14]!;
   }
 }
 

@@ -17,8 +17,10 @@ export async function answerWith(
 ): Promise<Reply> {
   const command = commandOf(ask);
   const meant = command?.aboutLast ? commandOf(await context.memory.lastAsk(context)) : command;
-  const { asker, place, now } = context;
-  return meant?.slow ? answer(ask, { asker, place, now }) : answerAsk(ask, { ...context, versions });
+  const { asker, place, now, early } = context;
+  return meant?.slow
+    ? answer(ask, { asker, place, now, ...(early ? { early } : {}) })
+    : answerAsk(ask, { ...context, versions });
 }
 
 const commandOf = (ask: Ask | undefined): Command | undefined => commands.find(({ name }) => name === ask?.command);

@@ -2,10 +2,9 @@ import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Reply } from '../commands/card.ts';
-import type { Config } from './config.ts';
 
 /** What goes with an answer as a file of its own is written, and the answer says where it is. */
-export async function written(reply: Reply, { data }: Pick<Config, 'data'>): Promise<Reply> {
+export async function written(reply: Reply, { data }: { readonly data?: string | undefined }): Promise<Reply> {
   const attachment = reply.kind === 'card' ? reply.card.attachment : undefined;
   if (reply.kind !== 'card' || !attachment?.apart) return reply;
   const { card } = reply;

@@ -1,13 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import type { APIInteraction } from 'discord.js';
-import type { Reply } from '../../commands/card.ts';
+import type { Card, Reply } from '../../commands/card.ts';
 import type { Ask, Command } from '../../commands/command.ts';
 import type { Memory } from '../../commands/memory.ts';
 import type { Caution } from '../../core/hazard/caution.ts';
 import { type Door, type First, refusesBody } from './door.ts';
-import { tokenLife_ms, defer_ms as usualDefer_ms } from './limits.ts';
+import { tokenLife_ms, defer_ms as usualDefer_ms, early_ms as usualEarly_ms } from './limits.ts';
 import { saying } from './message/error.ts';
-import type { FileOut } from './message/payload.ts';
+import type { FileOut, Message } from './message/payload.ts';
 import type { AnswerPlan, Outcome } from './plan.ts';
 import { answerPress } from './press.ts';
 import { type Request, readRequest, type Who } from './request.ts';
@@ -43,7 +43,8 @@ interface Telling {
 export interface DeskParts {
   readonly door: Door;
   readonly commands: readonly Command[];
-  readonly answer: (ask: Ask, who: Who) => Promise<Reply>;
+  /** `early` hears typical values while the ranges of a slow answer are worked out. */
+  readonly answer: (ask: Ask, who: Who, early?: (card: Card) => void) => Promise<Reply>;
   /** The first picture of a card, if there is one to show. */
   readonly picture: (reply: Extract<Reply, { kind: 'card' }>) => Promise<FileOut | undefined>;
   readonly memory: Memory;
@@ -54,6 +55,8 @@ export interface DeskParts {
   readonly log: Log;
   readonly tell?: (what: Told) => void;
   readonly defer_ms?: number;
+  /** How long a whole answer is waited for before an early one is shown. */
+  readonly early_ms?: number;
 }
 
 /** How long the store may take before the answer goes without it. */
@@ -63,7 +66,7 @@ const handledKeep_s = 3600;
 
 /** Takes interactions, however they came in, and answers each once. Never throws: what fails is said and logged. */
 export function createDesk(parts: DeskParts) {
-  const { door, handled, now, log, defer_ms = usualDefer_ms } = parts;
+  const { door, handled, now, log, defer_ms = usualDefer_ms, early_ms = usualEarly_ms } = parts;
   const seen = new Set<string>();
 
   return { handle };
@@ -113,15 +116,19 @@ export function createDesk(parts: DeskParts) {
     told.command = plan.command;
     if (plan.kind === 'modal') return door.first(request, { kind: 'modal', modal: plan.modal });
     const begun = now();
-    const outcome = plan.work().catch((error) => {
+    // Only a message of its own can be there before it is whole.
+    const early = plan.into === 'new' ? Promise.withResolvers<Message>() : undefined;
+    const outcome = plan.work(early?.resolve).catch((error) => {
       told.outcome = 'failed';
       return faulty(error, request, plan.cautions());
     });
-    const first =
+    const left = (until_ms: number) => Math.max(0, until_ms - (performance.now() - started));
+    const quick =
       plan.into === 'private'
         ? undefined
-        : await within(outcome, Math.max(0, defer_ms - (performance.now() - started)), undefined);
-    if (first) {
+        : await within(outcome, left(early ? Math.min(early_ms, defer_ms) : defer_ms), undefined);
+    const first = quick ?? (early && (await within(Promise.race([outcome, early.promise]), left(defer_ms), undefined)));
+    if (first && 'message' in first) {
       if (first.refused) told.outcome = 'refused';
       const { message, ephemeral } = first;
       const updates = plan.into === 'same' && !ephemeral;
@@ -134,8 +141,7 @@ export function createDesk(parts: DeskParts) {
         (plain) => door.first(request, { kind: 'message', message: plain, ephemeral: true }),
       );
     }
-    const isNew = plan.into === 'new';
-    await door.first(request, isNew ? { kind: 'defer', ephemeral: plan.ephemeral } : { kind: 'defer-update' });
+    const stands = await meanwhile(request, plan, first, early && Promise.race([outcome, early.promise]));
     const late = await outcome;
     told.outcome ??= 'deferred';
     if (now().getTime() - begun.getTime() > tokenLife_ms) {
@@ -147,9 +153,35 @@ export function createDesk(parts: DeskParts) {
       request,
       plan,
       told,
-      () => delivered(request, late, plan),
+      () => (stands ? door.edit(request, late.message) : delivered(request, late, plan)),
       (plain) => door.edit(request, plain),
     );
+  }
+
+  /** What stands until the answer is there: typical values if there are any. Says whether it does, and not just a deferral. */
+  async function meanwhile(
+    request: Request,
+    { into, ephemeral }: AnswerPlan,
+    early: Message | undefined,
+    next: Promise<Outcome | Message> | undefined,
+  ): Promise<boolean> {
+    if (early && (await showed(() => door.first(request, { kind: 'message', message: early, ephemeral })))) return true;
+    await door.first(request, into === 'new' ? { kind: 'defer', ephemeral } : { kind: 'defer-update' });
+    const later = early ? undefined : await next;
+    if (!later || 'message' in later) return false;
+    return showed(() => door.edit(request, later));
+  }
+
+  /** A message for the moment may be refused: the answer is still to come. */
+  async function showed(send: () => Promise<void>): Promise<boolean> {
+    try {
+      await send();
+      return true;
+    } catch (error) {
+      if (!refusesBody(error)) throw error;
+      log.error({ err: error }, 'an early answer was refused');
+      return false;
+    }
   }
 
   /** Into the place that the deferral made; a private word takes the place of a public one. */

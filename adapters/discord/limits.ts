@@ -28,6 +28,8 @@ export const limits = {
 
 /** After this the platform gives up on an answer; half a second before it, deferring would be too late on a slow line. */
 export const firstAnswer_ms = 3000;
+/** Typical values, where there are any, stand for an answer that is not there by now. */
+export const early_ms = 700;
 /** An answer that is not there by now is deferred. */
 export const defer_ms = 1500;
 /** How long an answer can still be edited. */

@@ -19,7 +19,8 @@ export interface AnswerPlan {
   readonly into: 'new' | 'same' | 'private';
   /** Of what is asked: they stand beside whatever goes wrong. */
   readonly cautions: () => readonly Caution[];
-  readonly work: () => Promise<Outcome>;
+  /** `early` hears, at most once and before that, what may stand until then. */
+  readonly work: (early?: (message: Message) => void) => Promise<Outcome>;
 }
 
 export type Plan = AnswerPlan | { readonly kind: 'modal'; readonly command: string; readonly modal: Modal };

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import type { Reply } from '../../commands/card.ts';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Card, Reply } from '../../commands/card.ts';
 import { editOf, noticeOf, type Spot } from './content.ts';
 import { type Door, filed } from './door.ts';
 import { Keyless, Later } from './later.ts';
@@ -24,6 +25,8 @@ export interface DeskParts extends Answering {
   readonly readsSecrets: boolean;
   /** How long an answer may take before a word says that it is being worked on. */
   readonly patience_ms?: number;
+  /** How long a whole answer is waited for before an early one is shown. */
+  readonly early_ms?: number;
 }
 
 /** A line to be asked, and where its answer goes. */
@@ -49,6 +52,7 @@ interface Prepared {
 }
 
 const usualPatience_ms = 1500;
+const usualEarly_ms = 700;
 /** A key may come a little after its message: for so many tries nothing is said, and after so many it is given up. */
 const quietTries = 4;
 const keyTries = 40;
@@ -56,7 +60,7 @@ const keyWait_s = 3;
 
 /** Reads what was sent, asks, and answers each question once. */
 export function createDesk(parts: DeskParts) {
-  const { door, now, log, me, budget, patience_ms = usualPatience_ms } = parts;
+  const { door, now, log, me, budget, patience_ms = usualPatience_ms, early_ms = usualEarly_ms } = parts;
   const replies = repliesIn(parts.states, now);
   const prepared = new Map<string, Promise<Prepared>>();
 
@@ -90,16 +94,16 @@ export function createDesk(parts: DeskParts) {
   async function answered(event: RawEvent, meant: Meant, known: boolean): Promise<void> {
     const started = performance.now();
     const room = event.room_id ?? '';
-    const work = prepared.get(event.event_id) ?? prepare(event, meant);
+    const early = Promise.withResolvers<Card>();
+    const work = prepared.get(event.event_id) ?? prepare(event, meant, early.resolve);
     prepared.set(event.event_id, work);
     let { before } = meant;
     let waited = false;
     if (!known) {
       door.typing(room, true).catch(() => {});
-      if (!(await within(work, patience_ms)) && !door.isHeldBack()) {
-        waited = true;
-        before ??= await hold(event, meant);
-      }
+      const quick = await within(work, before ? patience_ms : early_ms);
+      waited = !quick && !door.isHeldBack();
+      if (waited) before ??= await meanwhile(event, meant, work, early.promise);
     }
     const done = await work;
     await deliver(event, { ...meant, ...(before ? { before } : {}) }, done);
@@ -110,7 +114,7 @@ export function createDesk(parts: DeskParts) {
     parts.tell?.({ kind: meant.kind, command, outcome, took_s: (performance.now() - started) / 1000 });
   }
 
-  async function prepare(event: RawEvent, { line, about }: Meant): Promise<Prepared> {
+  async function prepare(event: RawEvent, { line, about }: Meant, early: (card: Card) => void): Promise<Prepared> {
     const { direct, mayModerate } = parts.place(event.room_id ?? '', event.sender);
     const files = new Map<number, object>();
     if (!direct && parts.isPrivate(line)) {
@@ -120,7 +124,7 @@ export function createDesk(parts: DeskParts) {
     try {
       const who = { asker: `matrix:${event.sender}`, place: `matrix:${event.room_id}`, mayModerate };
       if (about) await parts.recall(about, who);
-      const reply = await parts.answer(line, who);
+      const reply = await parts.answer(line, who, early);
       const last = reply.kind === 'card' ? await parts.last(who) : undefined;
       const below = { lines: linesBelow(reply), ...(last ? { about: last } : {}) };
       return { reply, content: renderReply(reply), below, files };
@@ -132,9 +136,29 @@ export function createDesk(parts: DeskParts) {
     }
   }
 
-  /** A word that the answer takes the place of. */
-  async function hold({ event_id, room_id: room = '', sender }: RawEvent, { spot, question }: Meant): Promise<Replied> {
-    const id = await door.send(room, noticeOf(saying('Working on it …'), spot, sender), `${event_id}.wait`);
+  /** Typical values, or a word that it takes a little, in the place where the answer is going to be. */
+  async function meanwhile(event: RawEvent, meant: Meant, work: Promise<Prepared>, early: Promise<Card>) {
+    const done = work.then(() => 'done' as const);
+    const late = sleep(Math.max(0, patience_ms - early_ms), 'late' as const, { ref: false });
+    const first = await Promise.race([done, early, late]);
+    if (first === 'done') return undefined;
+    if (first !== 'late') return hold(event, meant, facesOf(first));
+    const held = await hold(event, meant, saying('Working on it …'));
+    const next = await Promise.race([done, early]);
+    if (next !== 'done') {
+      const { event_id, room_id: room = '' } = event;
+      await door.send(room, editOf(facesOf(next), held.id), `${event_id}.early`);
+    }
+    return held;
+  }
+
+  /** What the answer takes the place of. */
+  async function hold(
+    { event_id, room_id: room = '', sender }: RawEvent,
+    { spot, question }: Meant,
+    faces: ReturnType<typeof saying>,
+  ): Promise<Replied> {
+    const id = await door.send(room, noticeOf(faces, spot, sender), `${event_id}.wait`);
     const held = { id, root: spot.root, files: [] };
     await replies.keep({ room, question, asker: sender }, held, { lines: [] });
     return held;
@@ -249,6 +273,8 @@ export function createDesk(parts: DeskParts) {
     if (attempt < keyTries) throw new Keyless('its key is not here', keyWait_s);
   }
 }
+
+const facesOf = (card: Card) => renderReply({ kind: 'card', card });
 
 const undecryptable =
   'I could not decrypt your message, so I do not know what you asked. Send it once more; if that fails too, leave the ' +

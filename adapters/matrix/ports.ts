@@ -1,4 +1,4 @@
-import type { Reply } from '../../commands/card.ts';
+import type { Card, Reply } from '../../commands/card.ts';
 import type { Ask } from '../../commands/command.ts';
 import type { FileOut } from './content.ts';
 
@@ -57,7 +57,8 @@ export interface Answering {
   readonly isCommand: (line: string) => boolean;
   /** True where the answer is for the asker alone. */
   readonly isPrivate: (line: string) => boolean;
-  readonly answer: (line: string, who: Who) => Promise<Reply>;
+  /** `early` hears typical values while the ranges of a slow answer are worked out. */
+  readonly answer: (line: string, who: Who, early?: (card: Card) => void) => Promise<Reply>;
   /** What `last` and `again` mean for somebody now. */
   readonly last: (who: Who) => Promise<About | undefined>;
   /** Makes a question the one they mean. */

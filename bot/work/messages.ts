@@ -5,7 +5,13 @@ import type { Ask } from '../../commands/command.ts';
 /** What is asked of the worker: plain data, since it crosses between threads. */
 export type Job =
   | { readonly kind: 'picture'; readonly card: Card; readonly which?: string; readonly look: PictureLook }
-  | { readonly kind: 'answer'; readonly ask: Ask; readonly context: JobContext };
+  | {
+      readonly kind: 'answer';
+      readonly ask: Ask;
+      readonly context: JobContext;
+      /** Whether typical values are wanted while the ranges are worked out. */
+      readonly early: boolean;
+    };
 
 export interface JobContext {
   readonly asker: string;
@@ -27,6 +33,7 @@ export type ToWorker =
   | { readonly kind: 'forgotten'; readonly call: number; readonly fault: Fault };
 
 export type FromWorker =
+  | { readonly kind: 'early'; readonly id: number; readonly card: Card }
   | { readonly kind: 'done'; readonly id: number; readonly value: unknown }
   | { readonly kind: 'failed'; readonly id: number; readonly fault: Fault }
   | { readonly kind: 'memory'; readonly call: number; readonly method: string; readonly args: readonly unknown[] };

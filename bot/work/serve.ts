@@ -3,6 +3,7 @@ import { picturesOf } from '../../adapters/picture/pictures.ts';
 import { pngOf } from '../../adapters/picture/png.ts';
 import { layout_px } from '../../adapters/picture/theme.ts';
 import { answerAsk } from '../../commands/answer.ts';
+import type { Card } from '../../commands/card.ts';
 import type { Key, Memory } from '../../commands/memory.ts';
 import { versions } from '../versions.ts';
 import { errorOf, type Fault, type FromWorker, faultOf, type Job, type ToWorker } from './messages.ts';
@@ -36,7 +37,7 @@ export function serve(port: MessagePort, early: readonly ToWorker[]): void {
   };
   const work = async (id: number, job: Job) => {
     try {
-      send({ kind: 'done', id, value: await done(job, memory) });
+      send({ kind: 'done', id, value: await done(job, memory, (card) => send({ kind: 'early', id, card })) });
     } catch (error) {
       send({ kind: 'failed', id, fault: faultOf(error) satisfies Fault });
     }
@@ -45,8 +46,9 @@ export function serve(port: MessagePort, early: readonly ToWorker[]): void {
   for (const message of early) hear(message);
 }
 
-async function done(job: Job, memory: Memory): Promise<unknown> {
-  if (job.kind === 'answer') return answerAsk(job.ask, { ...job.context, memory, versions });
+async function done(job: Job, memory: Memory, early: (card: Card) => void): Promise<unknown> {
+  if (job.kind === 'answer')
+    return answerAsk(job.ask, { ...job.context, memory, versions, ...(job.early ? { early } : {}) });
   const { card, which, look } = job;
   const pictures = picturesOf(card);
   const picture = which === undefined ? pictures[0] : pictures.find(({ id }) => id === which);

@@ -54,6 +54,19 @@ describe('work in a thread of its own', () => {
     });
   });
 
+  it('tells typical values before the ranges are there, and the same answer in the end', async () => {
+    const fuel = { ...mix, command: 'fuel', options: { fuel: 'propane', amount: '3 kg' } };
+    const { answer } = opened({ memory: inProcessMemory() });
+    const heard: string[] = [];
+    const early = (card: { readonly headline: string }) => void heard.push(card.headline);
+    const reply = await answer(fuel, { ...me, early });
+    expect(heard).toEqual([expect.stringContaining('Typical values so far')]);
+    expect(reply).toEqual(await answer(fuel, me));
+    expect(heard).toHaveLength(1);
+    await answer(mix, { ...me, early });
+    expect(heard).toHaveLength(1);
+  });
+
   it('asks the main thread’s memory for units', async () => {
     const asked: unknown[] = [];
     const memory: Memory = {
@@ -98,6 +111,7 @@ import { parentPort, threadId } from 'node:worker_threads';
 parentPort.on('message', ({ id, job }) => {
   if (job.ask.command === 'die') throw new RangeError('no room');
   if (job.ask.command === 'leave') process.exit(3);
+  if (job.early) parentPort.postMessage({ kind: 'early', id, card: { headline: 'typical' } });
   if (job.ask.command === 'hang') return;
   parentPort.postMessage({ kind: 'done', id, value: { thread: threadId } });
 });
@@ -113,6 +127,18 @@ describe('a thread that dies', () => {
     url = pathToFileURL(join(folder, 'fragile.mjs'));
   });
   afterAll(() => rm(folder, { recursive: true }));
+
+  it('may have told typical values before, which no other question hears', async () => {
+    opened({ memory: inProcessMemory(), url, limit_ms: 300 });
+    const heard: string[] = [];
+    const hearing = (who: string) => ({ ...me, early: () => void heard.push(who) });
+    const hung = expect(work.answer({ ...mix, command: 'hang' }, hearing('hung'))).rejects.toMatchObject({
+      message: 'took longer than 300 ms',
+    });
+    await Promise.all([work.answer(mix, me), work.answer(mix, hearing('next'))]);
+    await hung;
+    expect(heard).toEqual(['hung', 'next']);
+  });
 
   it.each([
     ['die', { name: 'RangeError', message: 'no room' }],

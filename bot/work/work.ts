@@ -10,7 +10,7 @@ import { errorOf, type FromWorker, faultOf, type Job, type ToWorker } from './me
 export interface Work {
   /** One picture of a card as PNG: the first, or the one of that id. */
   picture(card: Card, which: string | undefined, look: PictureLook): Promise<Uint8Array>;
-  /** A whole question in, a whole reply out. */
+  /** A whole question in, a whole reply out; `early` hears typical values before that, if there are any. */
   answer(ask: Ask, context: Omit<AskContext, 'memory'>): Promise<Reply>;
   /** Ends the thread; what still waits is rejected. */
   close(): Promise<void>;
@@ -24,6 +24,7 @@ export class WorkError extends Error {
 interface Request {
   readonly id: number;
   readonly job: Job;
+  readonly early: AskContext['early'];
   readonly resolve: (value: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -56,10 +57,10 @@ export function createWork({
   let ids = 0;
   let timer: NodeJS.Timeout | undefined;
 
-  const asked = (job: Job): Promise<unknown> =>
+  const asked = (job: Job, early?: AskContext['early']): Promise<unknown> =>
     new Promise((resolve, reject) => {
       if (closed) return reject(new WorkError('the work is closed'));
-      queue.push({ id: ++ids, job, resolve, reject });
+      queue.push({ id: ++ids, job, early, resolve, reject });
       next();
     });
 
@@ -115,7 +116,11 @@ export function createWork({
   function hear(worker: Worker, message: FromWorker): void {
     if (message.kind === 'memory') {
       void remember(worker, message);
-    } else if (message.id === current?.id) {
+    } else if (message.id !== current?.id) {
+      return;
+    } else if (message.kind === 'early') {
+      current.early?.(message.card);
+    } else {
       finish(({ resolve, reject }) =>
         message.kind === 'done' ? resolve(message.value) : reject(errorOf(message.fault)),
       );
@@ -139,8 +144,10 @@ export function createWork({
   return {
     picture: (card, which, look) =>
       asked({ kind: 'picture', card, look, ...(which === undefined ? {} : { which }) }) as Promise<Uint8Array>,
-    answer: (ask, { asker, place, now, mayModerate = true }) =>
-      asked({ kind: 'answer', ask, context: { asker, place, now, mayModerate } }) as Promise<Reply>,
+    answer: (ask, { asker, place, now, mayModerate = true, early }) => {
+      const context = { asker, place, now, mayModerate };
+      return asked({ kind: 'answer', ask, context, early: early !== undefined }, early) as Promise<Reply>;
+    },
     close: async () => {
       closed = true;
       clearTimeout(timer);

@@ -4,8 +4,9 @@ import { mergeCautions } from '../../core/hazard/cautions.ts';
 import type { Figure, UnitSystem } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Answer, AnswerContext, Ask, Command } from '../command.ts';
+import { shortOf, tellEarly } from '../early.ts';
 import { text } from '../options.ts';
-import { askSide, withOptions } from '../settle/ask-side.ts';
+import { askPlainly, askSide, withOptions } from '../settle/ask-side.ts';
 import { readConditions } from '../settle/read.ts';
 import { supportOf } from '../settle/support.ts';
 import { toldLine } from '../settle/told-line.ts';
@@ -56,14 +57,23 @@ export const claim = {
   async answer(asked, context) {
     const said = merged(asked);
     const claimed = await understood(said, context);
-    const sides = [];
-    for (const line of claimed.lines) {
+    const asks = claimed.lines.map((line) => {
       const ask = context.parse(line);
       const command = context.commands.find((one) => one.name === ask.command)!;
       const more = readConditions(said.at, command);
       const own = said.for === undefined || said.figure !== undefined ? {} : { for: said.for };
-      sides.push(await askSide(line, withOptions(ask, { ...more, ...own }, context.commands), context));
-    }
+      return { line, ask: withOptions(ask, { ...more, ...own }, context.commands) };
+    });
+    // What a hand depends on is judged by the adverse end alone.
+    if (!claimed.careful)
+      await tellEarly(context.early, async () => {
+        const plain = [];
+        for (const { line, ask } of asks) plain.push(await askPlainly(line, ask, context));
+        const { headline, ...answer } = claimAnswer(claimed, plain, judge(claimed, plain), context);
+        return shortOf({ ...answer, headline: `At typical values: ${headline}` });
+      });
+    const sides = [];
+    for (const { line, ask } of asks) sides.push(await askSide(line, ask, context));
     return claimAnswer(claimed, sides, judge(claimed, sides), context);
   },
 } satisfies Command<typeof options>;
@@ -92,7 +102,8 @@ async function understood({ statement, figure, is, ...said }: Named, context: An
   const here: Ask = { command: 'claim', options: {}, asker: context.asker, place: context.place };
   const { ask } = await readSource(said.for, here, context);
   const filled = await context.fill(ask);
-  const reply = await context.ask(filled);
+  // Its figures are only looked up here.
+  const reply = await context.ask(filled, { plain: true });
   if (reply.kind === 'error') throw new AskError(reply.error);
   return claimedBy(figure, is, { card: reply.card, line: lineOf(filled, context.commands) });
 }

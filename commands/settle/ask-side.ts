@@ -30,6 +30,20 @@ export async function askSide(name: string, asked: Ask, context: Reading): Promi
   return { name, ask, command, card: reply.card, doubted: await doubtOf(ask, context) };
 }
 
+/** The same by typical values, to be told while the doubts are weighed. */
+export async function askPlainly(name: string, asked: Ask, context: Reading): Promise<AskedSide> {
+  const ask = await context.fill(asked);
+  const reply = await context.ask(ask, { plain: true });
+  if (reply.kind === 'error') throw new AskError(reply.error);
+  return {
+    name,
+    ask,
+    command: context.commands.find((one) => one.name === ask.command)!,
+    card: reply.card,
+    doubted: undefined,
+  };
+}
+
 /** A question as a model of its doubts; nothing where its command has none, or this one is outside it. */
 export async function doubtOf(ask: Ask, context: Reading): Promise<Doubted | undefined> {
   const command = context.commands.find((one) => one.name === ask.command);

@@ -1,0 +1,122 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { Reply } from '../../commands/card.ts';
+import { sampleCard } from '../terminal/sample-card.ts';
+import { createDesk, type DeskParts } from './desk.ts';
+import type { Door } from './door.ts';
+import type { RawEvent } from './read.ts';
+
+/** What is sent, in order: the transaction, whether it takes the place of another, and its first line. */
+let sent: { readonly txn: string; readonly edits: string | undefined; readonly says: string }[];
+
+interface Content {
+  readonly body: string;
+  readonly 'm.new_content'?: { readonly body: string };
+  readonly 'm.relates_to'?: { readonly rel_type: string; readonly event_id: string };
+}
+
+const question: RawEvent = {
+  event_id: '$q',
+  room_id: '!r',
+  sender: '@ann:here',
+  type: 'm.room.message',
+  origin_server_ts: 0,
+  content: { msgtype: 'm.text', body: 'wall 2 in perlite' },
+};
+const door: Door = {
+  fetch: async () => question,
+  send: async (_room, content, txn) => {
+    const { body, 'm.new_content': anew, 'm.relates_to': to } = content as Content;
+    const edits = to?.rel_type === 'm.replace' ? to.event_id : undefined;
+    sent.push({ txn, edits, says: (anew?.body ?? body).split('\n')[0] ?? '' });
+    return `$${txn}`;
+  },
+  upload: async () => ({}),
+  redact: async () => {},
+  typing: async () => {},
+  sendOpenly: async () => '$open',
+  isHeldBack: () => false,
+};
+const saying = (headline: string) => ({ ...sampleCard, headline, cautions: [] });
+const final: Reply = { kind: 'card', card: saying('whole') };
+const answering =
+  (early_ms: number | undefined, end_ms: number, end: Reply | Error): DeskParts['answer'] =>
+  async (_line, _who, early) => {
+    if (early_ms !== undefined) await sleep(early_ms);
+    if (early_ms !== undefined) early?.(saying('typical'));
+    await sleep(end_ms);
+    if (end instanceof Error) throw end;
+    return end;
+  };
+
+const kept = new Map<string, unknown>();
+const handled = async (answer: DeskParts['answer'], more: Partial<DeskParts> = {}) => {
+  const desk = createDesk({
+    door,
+    states: { put: async (id, value) => void kept.set(id, value), get: async (id) => kept.get(id) },
+    budget: { take: () => ({ wait_s: 0 }) },
+    now: () => new Date(0),
+    log: { debug: () => {}, info: () => {}, warn: () => {}, error: () => {} },
+    me: '@bot:here',
+    prefix: '!teemer',
+    place: () => ({ direct: true, mayModerate: true, names: ['teemer'] }),
+    readsSecrets: true,
+    isCommand: () => true,
+    isPrivate: () => false,
+    answer,
+    last: async () => undefined,
+    recall: async () => {},
+    files: async () => [],
+    early_ms: 40,
+    patience_ms: 120,
+    ...more,
+  });
+  await desk.handle({ room: '!r', event: '$q', sender: '@ann:here' }, 1);
+  return desk;
+};
+
+beforeEach(() => {
+  sent = [];
+  kept.clear();
+});
+
+const first = { txn: '$q.wait', edits: undefined };
+const last = { txn: '$q.answer', edits: '$$q.wait', says: 'whole' };
+
+describe('typical values, while the whole answer is worked out', () => {
+  test('stand first, and give way to the whole answer', async () => {
+    await handled(answering(5, 100, final));
+    expect(sent).toEqual([{ ...first, says: 'typical' }, last]);
+  });
+
+  test('are not shown where the whole answer is there soon enough', async () => {
+    await handled(answering(5, 5, final));
+    expect(sent).toEqual([{ txn: '$q.answer', edits: undefined, says: 'whole' }]);
+  });
+
+  test('take the place of the word that it takes a little, where they took long themselves', async () => {
+    await handled(answering(200, 80, final));
+    expect(sent).toEqual([
+      { ...first, says: 'Working on it …' },
+      { txn: '$q.early', edits: '$$q.wait', says: 'typical' },
+      last,
+    ]);
+  });
+
+  test('are never there for an answer that has none', async () => {
+    await handled(answering(undefined, 200, final));
+    expect(sent).toEqual([{ ...first, says: 'Working on it …' }, last]);
+  });
+
+  test('give way to a word that it went wrong', async () => {
+    await handled(answering(5, 100, new RangeError('no room')));
+    expect(sent).toHaveLength(2);
+    expect(sent[1]).toMatchObject({ txn: '$q.answer', edits: '$$q.wait' });
+    expect(sent[1]!.says).toContain('went wrong here');
+  });
+
+  test('are left out where the homeserver wants less of the bot', async () => {
+    await handled(answering(5, 100, final), { door: { ...door, isHeldBack: () => true } });
+    expect(sent).toEqual([{ txn: '$q.answer', edits: undefined, says: 'whole' }]);
+  });
+});

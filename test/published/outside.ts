@@ -1,7 +1,8 @@
 import { appendFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, inject } from 'vitest';
-import type { Row } from './table.ts';
+import type { Covered } from './coverage.ts';
+import type { Recorded, Row } from './table.ts';
 
 export interface OutsideCase extends Row {
   /** Why the tolerance is what it is. */
@@ -19,7 +20,12 @@ export function outside({ subject, quantity, ours, theirs, unit, source, toleran
   ).toBeLessThanOrEqual(tolerance);
 }
 
-function record(row: Row): void {
+/** Keeps published values that stand beside our ranges for RESULTS.md. */
+export function recordCoverage(rows: readonly Covered[]): void {
+  for (const row of rows) record({ kind: 'coverage', ...row });
+}
+
+function record(row: Recorded): void {
   const file = join(inject('rowsDirectory'), `${basename(expect.getState().testPath ?? 'unknown')}.jsonl`);
   if (!begun.has(file)) {
     begun.add(file);

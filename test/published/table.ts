@@ -1,6 +1,9 @@
 import { existsSync, globSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import type { Covered } from './coverage.ts';
+import { coverageMarkdown } from './coverage-table.ts';
+import { markdownTable, shown } from './markdown-table.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -31,13 +34,17 @@ export default function table(project: TestProject): () => void {
   project.provide('rowsDirectory', directory);
   return () => {
     const rows = completeRows(directory);
-    if (rows !== undefined) writeFileSync(RESULTS, resultsMarkdown(rows));
+    if (rows !== undefined) writeFileSync(RESULTS, resultsMarkdown(rows.filter(isRow), rows.filter(isCovered)));
     rmSync(directory, { recursive: true, force: true });
   };
 }
 
+export type Recorded = Row | (Covered & { readonly kind: 'coverage' });
+const isCovered = (row: Recorded): row is Covered & { readonly kind: 'coverage' } => 'kind' in row;
+const isRow = (row: Recorded): row is Row => !isCovered(row);
+
 /** `undefined` when some test file here recorded nothing: it was not run, and its rows would be lost. */
-function completeRows(directory: string): readonly Row[] | undefined {
+function completeRows(directory: string): readonly Recorded[] | undefined {
   const files = globSync('*.test.ts', { cwd: HERE }).map((test) => join(directory, `${basename(test)}.jsonl`));
   if (files.length === 0 || !files.every((file) => existsSync(file))) return undefined;
   return files.flatMap((file) => readFileSync(file, 'utf8').trim().split('\n')).map((line) => JSON.parse(line));
@@ -46,25 +53,19 @@ function completeRows(directory: string): readonly Row[] | undefined {
 const HEADS = ['Subject', 'Property', 'Ours', 'Outside', 'Difference', 'Tolerance', 'Source'] as const;
 const LEFT = new Set<string>(['Subject', 'Property', 'Source']);
 
-/**
- * Sorted by what is compared, not by which test ran first, so that the same numbers give the same file; padded
- * as the formatter pads it.
- */
-export function resultsMarkdown(rows: readonly Row[]): string {
+/** Sorted by what is compared, not by which test ran first, so that the same numbers give the same file. */
+export function resultsMarkdown(rows: readonly Row[], covered: readonly Covered[]): string {
   const lines = new Map(rows.map(cellsOf).map((cells) => [cells.join('|'), cells]));
   const body = [...lines].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, cells]) => cells);
-  const widths = HEADS.map((head, at) => Math.max(...[head, ...body.map((cells) => cells[at]!)].map(widthOf)));
-  const padded = (cells: readonly string[]) =>
-    `| ${cells.map((cell, at) => pad(cell, widths[at]!, LEFT.has(HEADS[at]!))).join(' | ')} |`;
-  const rule = HEADS.map((head, at) => (LEFT.has(head) ? '-'.repeat(widths[at]!) : `${'-'.repeat(widths[at]! - 1)}:`));
   return [
     '# Our numbers beside numbers from outside',
     '',
     'Written by `npm test`. Do not edit: the tests in this directory record the rows.',
     '',
-    padded(HEADS),
-    padded(rule),
-    ...body.map(padded),
+    ...coverageMarkdown(covered),
+    '## Comparisons',
+    '',
+    ...markdownTable(HEADS, LEFT, body),
     '',
   ].join('\n');
 }
@@ -78,17 +79,8 @@ function cellsOf({ subject, quantity, ours, theirs, unit, source, tolerance }: R
     percent(ours - theirs, theirs),
     `${shown(tolerance)} ${unit}`,
     source,
-  ].map((cell) => cell.trim().replaceAll('|', '\\|'));
+  ];
 }
-
-const widthOf = (cell: string): number => [...cell].length;
-
-function pad(cell: string, width: number, left: boolean): string {
-  const space = ' '.repeat(width - widthOf(cell));
-  return left ? cell + space : space + cell;
-}
-
-const shown = (value: number): string => String(Number(value.toPrecision(4)));
 
 /** To a hundredth of a percent, never `-0.00`: the last bits differ from machine to machine. */
 function percent(difference: number, of: number): string {

@@ -45,6 +45,7 @@ export function dryAnswer(options: DryOptions, context: AnswerContext): Answer {
       ],
       ...(work.wet_share === undefined ? {} : { numbers: { lining_water: work.wet_share } }),
     },
+    plan: work.plan,
     next: nextLines(parts),
   };
 }
@@ -122,6 +123,7 @@ function nextLines({ work, context, options }: DryParts): NonNullable<Answer['ne
     ...(options.layers?.thickness && known('wall')
       ? [{ label: 'what the shell meets on the first melt', line: 'wall for=last' }]
       : []),
+    ...(known('remind') ? [{ label: 'be reminded of each step', line: 'remind for=last' }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }

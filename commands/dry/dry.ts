@@ -1,4 +1,5 @@
 import type { Command } from '../command.ts';
+import { followPlan } from '../remind/plan.ts';
 import { dryAnswer } from './answer.ts';
 import { dryFigures } from './figures.ts';
 import { dryOptions } from './options.ts';
@@ -28,6 +29,9 @@ export const dry = {
   hazards: ['hot-work', 'damp-lining'],
   figures: dryFigures,
   async answer(options, context) {
-    return dryAnswer(options, context);
+    const answer = dryAnswer(options, context);
+    // What has happened is no what-if: reminders of the plan move with it.
+    const moved = options.happened === undefined ? undefined : await followPlan(answer.plan ?? [], context);
+    return moved === undefined ? answer : { ...answer, notes: [moved, ...(answer.notes ?? [])] };
   },
 } satisfies Command<typeof dryOptions>;

@@ -8,6 +8,7 @@ import { dryingHeat_J, type LiningWater, liningWater } from '../../core/dry/wate
 import { type Weighed, weighed } from '../../core/dry/weighing.ts';
 import type { Spread } from '../../core/materials/spread.ts';
 import { formatBoth } from '../../core/quantity/format.ts';
+import { about } from '../options.ts';
 import { type DryKey, type DryQuestion, dryKeys as key } from './question.ts';
 
 const DAY_s = 86_400;
@@ -186,11 +187,13 @@ function weighedOf(
   const settling_s = air?.settling_s ?? (thickness_m * 0.64) ** 2 / 1e-9;
   const wide = air && ranges.ready ? ranges.ready.high / air.time_s : 3;
   const last_kg = weighings.at(-1)?.mass_kg ?? 0;
-  return weighed({
-    weighings,
-    dry_kg: Math.min(water.dry_kg, last_kg),
-    settling_s: { low: settling_s / 3, typical: settling_s, high: settling_s * Math.max(1, wide) },
-  });
+  return about('weighed', () =>
+    weighed({
+      weighings,
+      dry_kg: Math.min(water.dry_kg, last_kg),
+      settling_s: { low: settling_s / 3, typical: settling_s, high: settling_s * Math.max(1, wide) },
+    }),
+  );
 }
 
 interface Happening {

@@ -52,7 +52,8 @@ export function airDrying(input: AirDryingInput): AirDrying {
   const { thickness_m, open_sides, dry_kg_m2, free_kg_m2, access, covered_s, until } = input;
   const { water_kg_m2s: evaporates_kg_m2s, face_K } = evaporating(input);
   const half_m = thickness_m / open_sides;
-  const body_K = Math.max(face_K, Math.min(input.air_K, face_K + 10));
+  // Its depth is near the air's temperature when the last water goes; the sun may warm it above.
+  const body_K = Math.max(face_K, input.air_K);
   const diffusivity =
     input.diffusivity_m2_s * Math.exp((-input.activation_J_mol / GAS_J_molK) * (1 / body_K - 1 / REFERENCE_K));
   const sheet_time_s = half_m ** 2 / diffusivity;

@@ -36,8 +36,8 @@ const latent_J_kg = (at_K: number): number => 2.501e6 - 2370 * (at_K - ZERO_C);
 
 /**
  * A wet face in moving air: heat by convection, radiation and sun = latent heat × h/(ρ·cp·Le^⅔) × (vapour at the face −
- * vapour in the air). Air 0…45 °C at 1 atm, humidity 0…1, h 0.5…60. The face comes out within 0.5 K of the
- * thermodynamic wet bulb where it does not radiate.
+ * vapour in the air). Air 0…45 °C at 1 atm, humidity 0…1, h 0.5…60. Where it does not radiate, the face
+ * comes out below the thermodynamic wet bulb by some 6 % of its depression: vapour spreads sooner than heat.
  * Source: heat and mass transfer analogy.
  * @throws AskError `out-of-range`.
  */

@@ -47,7 +47,7 @@ const DAY_s = 86_400;
  */
 export function planOf(input: PlanInput): readonly PlanStep[] {
   const { from, kind, ready_days, happened } = input;
-  const ready = Math.ceil(ready_days.high - 1e-9);
+  const ready = Math.max(0, Math.ceil(ready_days.high - 1e-9));
   const since = happened?.day ?? 0;
   const steps: (readonly [StepId, number])[] = [
     ...beforehand(input, ready),
@@ -83,7 +83,7 @@ export function planOf(input: PlanInput): readonly PlanStep[] {
   );
 
   function beforehand({ stays_covered }: PlanInput, ready: number): readonly (readonly [StepId, number])[] {
-    const wait = Math.ceil(kind.wait_s.high / DAY_s - 1e-9);
+    const wait = Math.max(0, Math.ceil(kind.wait_s.high / DAY_s - 1e-9));
     if (kind.before === 'cure')
       return [
         ['moist', 0],

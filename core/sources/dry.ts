@@ -17,7 +17,8 @@ export const drySources = [
   },
   {
     id: 'lewis-analogy',
-    title: 'Heat and mass transfer analogy of a wet surface in air (Chilton and Colburn 1934; Lewis number 0.85 to 0.9)',
+    title:
+      'Heat and mass transfer analogy of a wet surface in air (Chilton and Colburn 1934; Lewis number 0.85 to 0.9)',
     opened: 'memory',
     note: 'Held against wet-bulb temperatures of CoolProp.',
   },

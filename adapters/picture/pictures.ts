@@ -1,5 +1,6 @@
 import type { Card } from '../../commands/card.ts';
 import { renderCard } from '../terminal/render.ts';
+import { withCautions } from './band.ts';
 import { chartSvg } from './chart.ts';
 import { drawingSvg } from './drawing.ts';
 import { textPage } from './page.ts';
@@ -17,19 +18,33 @@ export interface Picture {
   readonly svg: (wish: Wish) => Promise<string>;
 }
 
-/** What there is to see of a card, the first being the one to show: its drawings, its chart, else its words. */
+/**
+ * What there is to see of a card, the first being the one to show: its drawings, its chart, else its words. Each says what
+ * can hurt: pictures are forwarded without their card.
+ */
 export function picturesOf(card: Card): readonly Picture[] {
-  const { drawings = [], chart } = card;
-  const pictures = drawings.map((drawing): Picture => {
-    const { id, title, alt } = drawing;
-    return { id, title, alt, svg: async (wish) => drawingSvg(drawing, lookOf(wish)) };
+  const { drawings = [], chart, cautions } = card;
+  const picture = (
+    id: string,
+    { title, alt }: Named,
+    draw: (look: PictureLook) => string | Promise<string>,
+  ): Picture => ({
+    id,
+    title,
+    alt,
+    svg: async (wish) => {
+      const look = lookOf(wish);
+      return withCautions(await draw(look), { title, alt, cautions }, look);
+    },
   });
-  if (chart) {
-    const { title, alt } = chart;
-    pictures.push({ id: 'chart', title, alt, svg: (wish) => chartSvg(chart, lookOf(wish)) });
-  }
+  const pictures = [
+    ...drawings.map((drawing) => picture(drawing.id, drawing, (look) => drawingSvg(drawing, look))),
+    ...(chart ? [picture('chart', chart, (look) => chartSvg(chart, look))] : []),
+  ];
   return pictures.length > 0 ? pictures : [pageOf(card)];
 }
+
+type Named = Pick<Picture, 'title' | 'alt'>;
 
 const lookOf = ({ theme = 'light', ...rest }: Wish): PictureLook => ({ ...rest, theme });
 

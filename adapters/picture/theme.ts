@@ -24,6 +24,7 @@ export interface Colours {
   readonly faint: string;
   readonly measure: string;
   readonly limit: string;
+  readonly danger: string;
   readonly series: readonly string[];
   readonly fills: Readonly<Record<Matter, string>>;
   readonly hatch: string;
@@ -35,6 +36,7 @@ const light: Colours = {
   faint: '#5d5d5d',
   measure: '#0b3d6b',
   limit: '#9c2f0a',
+  danger: '#b3261e',
   series: ['#b3300c', '#0b5c8a', '#4d6b00', '#6b3fa0', '#7a5a00', '#00695c'],
   fills: {
     shell: '#5a6570',
@@ -60,6 +62,7 @@ const dark: Colours = {
   faint: '#b3b0aa',
   measure: '#9fd0ff',
   limit: '#ff9d75',
+  danger: '#ff5449',
   series: ['#ff8a65', '#7cc7f2', '#b5d55c', '#c9a7f5', '#e6c35c', '#6fd6c3'],
   fills: {
     shell: '#98a4b0',

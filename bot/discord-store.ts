@@ -3,12 +3,15 @@ import type { Config } from './config.ts';
 import type { ComponentStates } from './store/component-states.ts';
 import { forgiving } from './store/forgiving.ts';
 import type { HandledEvents } from './store/handled-events.ts';
+import type { Outbox } from './store/outbox.ts';
 
 /** What a chat bot keeps: what people told it, which events it handled, what its buttons mean. */
 export interface Kept {
   readonly memory: Memory;
   readonly handled: HandledEvents;
   readonly states: ComponentStates;
+  /** Where reminders wait; none where they would be gone at exit. */
+  readonly outbox?: Outbox;
   close(): Promise<void>;
 }
 
@@ -20,8 +23,8 @@ export async function openKept(
   const where = databaseUrl === undefined ? (data === undefined ? undefined : { data }) : { databaseUrl };
   if (!where) return inProcess();
   const { openStore } = await import('./store/open.ts');
-  const { memory, handled, states, close } = await openStore(where);
-  return { memory: forgiving(async () => memory, warn), handled, states, close };
+  const { memory, handled, states, outbox, close } = await openStore(where);
+  return { memory: forgiving(async () => memory, warn), handled, states, outbox, close };
 }
 
 /** More than a club asks in a week; a store has no such bound. */

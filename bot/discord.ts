@@ -1,5 +1,7 @@
 import { startDiscord } from '../adapters/discord/gateway.ts';
 import type { FileOut } from '../adapters/discord/message/payload.ts';
+import { reminderRest, reminderSender } from '../adapters/discord/reminder.ts';
+import { reachOf } from '../adapters/discord/reminder-reach.ts';
 import type { Reply } from '../commands/card.ts';
 import { commands } from '../commands/registry.ts';
 import { answerWith } from './answer-with.ts';
@@ -8,6 +10,7 @@ import type { Config, DiscordConfig } from './config.ts';
 import { openKept } from './discord-store.ts';
 import { openLog } from './log.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
+import { notKept, remindersOf, sentKeep_ms } from './reminders.ts';
 import type { Running } from './serve.ts';
 import { createWork, type Work } from './work/work.ts';
 
@@ -17,11 +20,15 @@ const sweep_ms = 3_600_000;
 /** The bot on Discord, until it is told to stop. Resolves once it is connected. */
 export async function openDiscord(
   config: Pick<Config, 'log' | 'data' | 'databaseUrl'> & { readonly discord: DiscordConfig },
-  { now = () => new Date(), metrics = createMetrics() }: { now?: () => Date; metrics?: Metrics } = {},
+  {
+    now = () => new Date(),
+    metrics = createMetrics(),
+    poll_ms,
+  }: { now?: () => Date; metrics?: Metrics; poll_ms?: number } = {},
 ): Promise<Running> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
-  const { memory, handled, states, close } = await openKept(config, warn);
+  const { memory, handled, states, outbox, close } = await openKept(config, warn);
   const work = createWork({ memory });
   // The worker loads everything at its first question. With the first that anybody types, so that hardly anybody waits for
   // it, and a bot that nobody asks takes a third less memory.
@@ -32,13 +39,20 @@ export async function openDiscord(
     work.answer({ command: 'help', options: {}, ...nobody }, { ...nobody, now: now() }).catch(warn);
   };
   const { token, api, shards } = config.discord;
+  const rest = reminderRest({ token, api });
+  const calling = { rest, states, now, log };
+  const reminders = remindersOf('discord', { outbox, send: reminderSender(calling), now, log, poll_ms });
   const discord = startDiscord({
     token,
     api,
     shards,
     commands,
-    answer: (ask, { asker, place, mayModerate }) =>
-      answerWith(ask, { asker, place, mayModerate, now: now(), memory }, work),
+    answer: (ask, who, early) => {
+      const { asker, place, mayModerate } = who;
+      const reach = async () => (outbox ? reachOf(who, calling) : notKept);
+      const context = { asker, place, mayModerate, now: now(), memory, reach, ...(early ? { early } : {}) };
+      return answerWith(ask, context, work);
+    },
     picture: (reply) => pictureOf(reply, work),
     memory,
     handled,
@@ -53,7 +67,8 @@ export async function openDiscord(
   });
   const missing = () => (discord.isConnected() ? [] : ['a connection to Discord']);
   const sweeping = setInterval(() => {
-    Promise.all([handled.sweep(now()), states.sweep(now())]).catch(warn);
+    const long = new Date(now().getTime() - sentKeep_ms);
+    Promise.all([handled.sweep(now()), states.sweep(now()), outbox?.sweep(long)]).catch(warn);
   }, sweep_ms);
   sweeping.unref();
   // What nobody waited for: it is logged, and everybody else is answered on.
@@ -62,7 +77,9 @@ export async function openDiscord(
   const stop = async () => {
     process.off('unhandledRejection', stray);
     clearInterval(sweeping);
-    await discord.stop();
+    await Promise.all([reminders.stop(), discord.stop()]);
+    rest.clearHashSweeper();
+    rest.clearHandlerSweeper();
     await work.close();
     await close();
   };
@@ -72,6 +89,7 @@ export async function openDiscord(
     await stop();
     throw error;
   }
+  reminders.start();
   log.info({ commands: commands.length }, 'connected to Discord');
   return { stop, missing };
 }

@@ -4,6 +4,8 @@ import {
   type APIModalSubmissionComponent,
   ApplicationCommandOptionType,
   ApplicationCommandType,
+  ApplicationIntegrationType,
+  ChannelType,
   ComponentType,
   InteractionContextType,
   InteractionType,
@@ -16,6 +18,9 @@ export interface Who {
   readonly asker: string;
   readonly place: string;
   readonly guild?: string;
+  readonly channel?: string;
+  /** Whether the bot may write there by itself. */
+  readonly writes: boolean;
   readonly mayModerate: boolean;
   /** In the bot's own messages, where nobody else reads. */
   readonly alone: boolean;
@@ -78,11 +83,30 @@ function whoIn(raw: APIInteraction): Who | undefined {
     asker: `discord:${id}`,
     place: guild === undefined ? `discord:dm:${raw.channel?.id ?? id}` : `discord:${guild}`,
     ...(guild === undefined ? {} : { guild }),
+    ...(raw.channel?.id === undefined ? {} : { channel: raw.channel.id }),
+    writes: alone || (guild !== undefined && mayWrite(raw, guild)),
     mayModerate: alone || moderates(raw.member?.permissions),
     alone,
     locale: 'locale' in raw ? raw.locale : 'en-US',
   };
 }
+
+/** Of a member of the server; who brought the bot along by their own installation has not brought it in. */
+function mayWrite({ app_permissions, authorizing_integration_owners: owners, channel }: APIInteraction, guild: string) {
+  if (owners?.[ApplicationIntegrationType.GuildInstall] !== guild) return false;
+  const isThread = channel !== undefined && threads.includes(channel.type ?? ChannelType.GuildText);
+  const needed =
+    (isThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages) |
+    PermissionFlagsBits.EmbedLinks;
+  const may = BigInt(app_permissions ?? '0');
+  return (may & PermissionFlagsBits.Administrator) !== 0n || (may & needed) === needed;
+}
+
+const threads: readonly ChannelType[] = [
+  ChannelType.AnnouncementThread,
+  ChannelType.PublicThread,
+  ChannelType.PrivateThread,
+];
 
 const moderators = PermissionFlagsBits.Administrator | PermissionFlagsBits.ManageGuild;
 const moderates = (permissions = '0'): boolean => (BigInt(permissions) & moderators) !== 0n;

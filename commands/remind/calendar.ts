@@ -4,14 +4,14 @@ import type { Reminder } from '../memory-weeks.ts';
  * Reminders as an iCalendar file (RFC 5545): an event with an alarm each, in UTC, which every calendar turns into its
  * own clock. Lines end in CRLF and are folded at 75 octets; commas, semicolons, backslashes and line breaks are escaped.
  */
-export function calendarOf(reminders: readonly Pick<Reminder, 'id' | 'dueAt' | 'what' | 'holds'>[], now: Date): string {
+export function calendarOf(reminders: readonly Pick<Reminder, 'dueAt' | 'what' | 'holds'>[], now: Date): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//Teemer//reminders//EN',
-    ...reminders.flatMap(({ id, dueAt, what, holds }) => [
+    ...reminders.flatMap(({ dueAt, what, holds }) => [
       'BEGIN:VEVENT',
-      `UID:${id}@teemer.invalid`,
+      `UID:${uidOf(dueAt, what)}`,
       `DTSTAMP:${stamp(now)}`,
       `DTSTART:${stamp(dueAt)}`,
       'DURATION:PT15M',
@@ -27,6 +27,13 @@ export function calendarOf(reminders: readonly Pick<Reminder, 'id' | 'dueAt' | '
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
+}
+
+/** The same for the same reminder, so that a calendar that is given it twice keeps one. */
+function uidOf(dueAt: Date, what: string): string {
+  let sum = 0x811c9dc5;
+  for (const octet of new TextEncoder().encode(what)) sum = Math.imul(sum ^ octet, 0x01000193) >>> 0;
+  return `${stamp(dueAt)}-${sum.toString(36)}@teemer.invalid`;
 }
 
 const stamp = (at: Date): string => at.toISOString().replace(/[-:]|\.\d{3}/g, '');

@@ -8,7 +8,8 @@ export const mostReminders = 100;
 /** Asked once: the line as it was, with a zone to put in. */
 const noZone = (line: string) =>
   new AskError({
-    code: 'missing',
+    // No line to send as it stands: the zone in it is an example.
+    code: 'refused',
     what: 'I do not know by which clock you live, so that hour could be any moment',
     expected: 'zone= with a city whose clocks are yours, once: it is kept',
     example: `${line} zone=Europe/Berlin`,

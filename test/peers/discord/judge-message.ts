@@ -66,6 +66,21 @@ export function mentionFaults(body: MessageBody): readonly string[] {
   return closed ? [] : [`allowed_mentions is ${JSON.stringify(given) ?? 'missing'}: must be {"parse":[]}`];
 }
 
+/** A message by itself calls the one person it begins with, and nobody else. */
+export function callFaults(body: MessageBody): readonly string[] {
+  const called = /^<@(\d+)>/.exec(body.content ?? '')?.[1];
+  const others = [...JSON.stringify([body.content, body.embeds]).matchAll(/<@[!&]?(\d+)>|@(?:everyone|here)\b/g)].slice(
+    1,
+  );
+  return [
+    ...(called === undefined ? mentionFaults(body) : []),
+    ...(called !== undefined && JSON.stringify(body.allowed_mentions) !== JSON.stringify({ users: [called] })
+      ? [`allowed_mentions is ${JSON.stringify(body.allowed_mentions) ?? 'missing'}: must be {"users":["${called}"]}`]
+      : []),
+    ...(called === undefined ? [] : others.map(([sign]) => `echoes ${sign}`)),
+  ];
+}
+
 /**
  * The schema's complaints of a body as discord.js writes it: it adds `tts` and `enforce_nonce` to every message, also where the
  * schemas know no such key. Only their `false` is let through.

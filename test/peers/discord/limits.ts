@@ -23,7 +23,7 @@ const bucket_s = 1;
 const requestsABucket = 5;
 const requestsASecond = 50;
 
-export function keepLimits(court: Court): Limits {
+export function keepLimits(court: Court, { unlimited = false } = {}): Limits {
   const buckets = new Map<string, { used: number; until: number }>();
   const shut = new Map<string, { from: number; until: number }>();
   let everything = { used: 0, until: 0 };
@@ -46,7 +46,7 @@ export function keepLimits(court: Court): Limits {
         refusing -= 1;
         return deny(bucket, now, 0.5, false);
       }
-      if (exempt) return { headers: {} };
+      if (exempt || unlimited) return { headers: {} };
       if (everything.until <= now) everything = { used: 0, until: now + 1000 };
       everything.used += 1;
       if (everything.used > requestsASecond) return deny(bucket, now, (everything.until - now) / 1000, true);

@@ -3,6 +3,9 @@ import { flag, type MessageBody, type SentFile } from './judge-message.ts';
 import type { SeenAttachment, SeenMessage, Sight } from './seen.ts';
 import type { Place, User, World } from './world.ts';
 
+/** For how long a nonce keeps a message from being sent again: "the past few minutes" in the documentation, 5 min taken. */
+const nonceKeeps_ms = 5 * 60_000;
+
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** A message of the platform, with all who look at it. */
@@ -37,6 +40,9 @@ export interface Messages {
   find(id: string): Kept | undefined;
   /** Newest first, as the platform lists them. Ephemeral ones are not in a channel. */
   inChannel(channelId: string): readonly Kept[];
+  /** The message of a nonce, for the minutes in which it is known. */
+  byNonce(nonce: string | number | null | undefined, channelId: string): Kept | undefined;
+  forgetNonces(): void;
   attachment(id: string): SeenAttachment | undefined;
   /** A message as the platform writes it. */
   wire(kept: Kept): Record<string, unknown>;
@@ -49,6 +55,7 @@ export function keepMessages(given: {
 }): Messages {
   const { world, clock } = given;
   const all = new Map<string, Kept>();
+  const nonces = new Map<string, Kept>();
 
   function attach(body: MessageBody, files: readonly SentFile[], channelId: string): SeenAttachment[] {
     return files.map((file) => {
@@ -89,6 +96,7 @@ export function keepMessages(given: {
       };
       const kept: Kept = { view, place, sights: new Set([sight]), at: clock.now(), ...(asked ? { asked } : {}) };
       all.set(id, kept);
+      if (body.enforce_nonce && view.nonce !== undefined) nonces.set(`${view.channelId} ${view.nonce}`, kept);
       sight.change({ messages: [...sight.seen.messages, view] });
       return kept;
     },
@@ -123,6 +131,11 @@ export function keepMessages(given: {
       [...all.values()]
         .filter(({ view }) => view.channelId === channelId && !view.deleted && !view.ephemeral)
         .toReversed(),
+    byNonce(nonce, channelId) {
+      const kept = nonces.get(`${channelId} ${nonce}`);
+      return kept && !kept.view.deleted && clock.now() - kept.at < nonceKeeps_ms ? kept : undefined;
+    },
+    forgetNonces: () => nonces.clear(),
     attachment: (id) => [...all.values()].flatMap(({ view }) => view.attachments).find((each) => each.id === id),
     wire,
   };

@@ -10,11 +10,11 @@ import { openCourt } from './refusal.ts';
 import { openRest } from './rest.ts';
 import { routesOf } from './routes.ts';
 import { playedBack, type Seen, type Sight, sightOf } from './seen.ts';
-import { createWorld, type Place } from './world.ts';
+import { createWorld, type Doors, type Place, type Who } from './world.ts';
 
 export type { Seen, SeenAttachment, SeenMessage } from './seen.ts';
-export type { Who } from './world.ts';
-export type { RegisteredCommand };
+
+export type { RegisteredCommand, Who };
 
 export interface PeerOptions {
   /** How many shards the peer recommends, and how many servers there are: one on each. */
@@ -27,6 +27,8 @@ export interface PeerOptions {
   maxConcurrency?: number;
   /** Identifies a day. */
   sessionStarts?: number;
+  /** Requests are not counted. */
+  unlimited?: boolean;
 }
 
 /**
@@ -47,6 +49,11 @@ export interface Peer extends Member {
   readonly sessions: Pick<Gateway, 'identified' | 'resumed'>;
   /** The id of a member, for messages the bot sends by itself. */
   userId(name: string): string;
+  /** The channel of a place. */
+  channelId(who: Who): string;
+  readonly doors: Doors;
+  /** As if the minutes had passed for which messages are known by them. */
+  forgetNonces(): void;
   readonly faults: Pick<Gateway, 'drop' | 'invalidSession' | 'loseHeartbeats' | 'replayOnResume'> & {
     rateLimit(count: number): void;
     serverErrors(count: number): void;
@@ -71,12 +78,12 @@ export async function startDiscordPeer(options: PeerOptions = {}): Promise<Peer>
   const messages = keepMessages({ world, clock, files: () => `${origin()}/files` });
   const interactions = openInteractions({ clock, court, messages });
   const commands = keepCommands({ world, clock, court });
-  const limits = keepLimits(court);
+  const limits = keepLimits(court, { unlimited: options.unlimited ?? false });
   const rest = openRest({
     token,
     court,
     limits,
-    routes: routesOf({ world, clock, court, commands, interactions, messages, sight, gateway: () => gateway }),
+    routes: routesOf({ world, court, commands, interactions, messages, sight, gateway: () => gateway }),
     file(path) {
       const found = messages.attachment(path[1] ?? '');
       return found && { type: found.contentType || 'application/octet-stream', data: found.bytes };
@@ -114,6 +121,9 @@ export async function startDiscordPeer(options: PeerOptions = {}): Promise<Peer>
     violations: court.violations,
     sessions: gateway,
     userId: (name) => world.user(name).id,
+    channelId: (who) => world.place(who).channelId,
+    doors: world.doors,
+    forgetNonces: messages.forgetNonces,
     faults: {
       drop: gateway.drop,
       invalidSession: gateway.invalidSession,

@@ -1,8 +1,7 @@
-import type { Clock } from './clock.ts';
 import type { Commands } from './commands.ts';
 import type { Gateway } from './gateway.ts';
 import { callbackType, type Interactions } from './interactions.ts';
-import { bodyFaults, flag, type MessageBody, mentionFaults, messageFaults } from './judge-message.ts';
+import { bodyFaults, callFaults, flag, type MessageBody, messageFaults } from './judge-message.ts';
 import type { Kept, Messages } from './messages.ts';
 import { type Court, refuse } from './refusal.ts';
 import type { Routes } from './rest.ts';
@@ -10,12 +9,8 @@ import type { Sight } from './seen.ts';
 import { schemaFaults } from './strict.ts';
 import { channelObject, type Place, type World } from './world.ts';
 
-/** For how long a nonce keeps a message from being sent again: "the past few minutes" in the documentation, 5 min taken. */
-const nonceKeeps_ms = 5 * 60_000;
-
 export function routesOf(given: {
   readonly world: World;
-  readonly clock: Clock;
   readonly court: Court;
   readonly commands: Commands;
   readonly interactions: Interactions;
@@ -24,7 +19,7 @@ export function routesOf(given: {
   /** Makes what the members of a place see when the bot writes there by itself. */
   readonly sight: (place: Place) => Sight;
 }): Routes {
-  const { world, clock, court, commands, interactions, messages } = given;
+  const { world, court, commands, interactions, messages } = given;
 
   const own = (application: string | undefined) => {
     if (application !== world.applicationId) throw refuse.notFound();
@@ -35,6 +30,9 @@ export function routesOf(given: {
   };
   const channel = (id: string | undefined) => {
     const place = world.channel(id ?? '');
+    const { gone, shut } = world.doors;
+    if (gone.has(id ?? '')) throw refuse.unknownChannel();
+    if (shut.has(id ?? '')) throw refuse.missingAccess();
     if (place) return place;
     court.note(`channel ${id} is not one the bot can write into`);
     throw refuse.unknownChannel();
@@ -58,7 +56,7 @@ export function routesOf(given: {
     const kept = before?.view.attachments ?? [];
     court.demand(what, messageFaults({ body, files, before: kept, edit: before !== undefined }));
     court.demand(what, (body.flags ?? 0) & flag.ephemeral ? ['only an answer can be ephemeral'] : []);
-    for (const fault of mentionFaults(body)) court.note(`${what}: ${fault}`);
+    for (const fault of callFaults(body)) court.note(`${what}: ${fault}`);
   }
 
   return {
@@ -182,6 +180,8 @@ export function routesOf(given: {
     'GET /channels/:channel': (_, id) => ok(channelObject(channel(id), world)),
     'GET /channels/:channel/messages': ({ query }, id) => {
       const { channelId } = channel(id);
+      // Who may not read what was said before is given nothing, and not told so.
+      if (world.doors.unread.has(channelId)) return ok([]);
       const [after, before] = [BigInt(query.get('after') ?? 0), query.get('before')];
       const all = messages
         .inChannel(channelId)
@@ -190,14 +190,13 @@ export function routesOf(given: {
     },
     'POST /channels/:channel/messages': ({ body: raw, files }, id) => {
       const place = channel(id);
+      if (world.doors.closed.has(place.member?.id ?? '')) throw refuse.closedDirect();
       const what = `message into ${place.name}`;
       court.demand(what, bodyFaults('MessageCreateRequest', raw));
       const body = raw as MessageBody;
       judge(what, body, files);
-      const again = messages
-        .inChannel(place.channelId)
-        .find(({ view, at }) => body.enforce_nonce && view.nonce === body.nonce && clock.now() - at < nonceKeeps_ms);
-      if (again && body.nonce !== undefined && body.nonce !== null) return ok(messages.wire(again));
+      const again = body.enforce_nonce ? messages.byNonce(body.nonce, place.channelId) : undefined;
+      if (again) return ok(messages.wire(again));
       const sight = given.sight(place);
       const kept = messages.create({ place, body, files, sight });
       sight.change({ state: 'answered' });

@@ -46,6 +46,17 @@ export interface World {
   directChannel(userId: string): Place | undefined;
   /** The place of a channel the bot may write into. */
   channel(channelId: string): Place | undefined;
+  /** What people do to their channels while the bot looks away. */
+  readonly doors: Doors;
+}
+
+export interface Doors {
+  /** Members who take no direct messages from the bot, by id. */
+  readonly closed: Set<string>;
+  /** Channels that are deleted, that the bot was shut out of, or whose history it may not read. */
+  readonly gone: Set<string>;
+  readonly shut: Set<string>;
+  readonly unread: Set<string>;
 }
 
 const epoch_ms = 1_420_070_400_000;
@@ -92,6 +103,7 @@ export function createWorld(given: { readonly shards: number; readonly applicati
   }
 
   return {
+    doors: { closed: new Set(), gone: new Set(), shut: new Set(), unread: new Set() },
     applicationId,
     bot,
     guilds,

@@ -1,0 +1,92 @@
+import { type APIEmbed, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
+import type { Said } from '../../commands/remind/due.ts';
+import { componentId } from './component-id.ts';
+import { clipped, escapedTo, plain } from './escape.ts';
+import { limits } from './limits.ts';
+import { lengthOf } from './message/card.ts';
+import { cautionFields, colourOf, type Reasons } from './message/cautions.ts';
+import { fieldsOf, listed, unnamed } from './message/chunks.ts';
+import { bodyOf } from './message/payload.ts';
+
+interface Letter {
+  readonly said: Said;
+  /** Who is called, by the platform's number. */
+  readonly user: string;
+  /** What the buttons stand for; none where nothing is kept. */
+  readonly state: string | undefined;
+  readonly nonce: string;
+}
+
+/**
+ * A reminder as a message of its own. It calls one person, and nothing that is echoed in it calls anybody. Cautions and
+ * what must hold are always in it; where there is no room, reasons go first.
+ */
+export function letterBody({ said, user, state, nonce }: Letter) {
+  const embeds = reasons.map((some) => embedOf(said, some));
+  const embed = embeds.find((one) => lengthOf(one) <= limits.embed) ?? embeds.at(-1)!;
+  const tooLong = lengthOf(embed) > limits.embed ? embed.description : undefined;
+  if (tooLong !== undefined) delete embed.description;
+  const content = tooLong === undefined ? `<@${user}>` : `<@${user}>\n${tooLong}`;
+  const components = state === undefined ? [] : buttonsOf(said, state);
+  return called(bodyOf({ content, embeds: [embed], components, files: [] }), user, nonce);
+}
+
+/** The same with nothing in it that could be refused. */
+export function plainLetterBody({ said, user, nonce }: Letter) {
+  const lines = [
+    `**${escapedTo(said.what, 600)}**`,
+    ...said.remarks.map((one) => escapedTo(one, 150)),
+    ...said.holds.map((one) => listed(escapedTo(one, 150))),
+    said.foot,
+  ];
+  return called(
+    bodyOf({
+      content: clipped(`<@${user}>\n${lines.join('\n')}`, limits.content),
+      embeds: [],
+      components: [],
+      files: [],
+    }),
+    user,
+    nonce,
+  );
+}
+
+const called = (body: ReturnType<typeof bodyOf>, user: string, nonce: string) => ({
+  ...body,
+  allowed_mentions: { users: [user] },
+  nonce,
+  enforce_nonce: true,
+});
+
+const reasons: readonly Reasons[] = ['dangers', 'leads', 'none'];
+
+function embedOf({ what, cautions, holds, remarks, foot }: Said, some: Reasons): APIEmbed {
+  return {
+    description: `**${escapedTo(what, 900)}**`,
+    color: colourOf(cautions),
+    fields: [
+      ...fieldsOf(
+        unnamed,
+        remarks.map((one) => escapedTo(one, 300)),
+      ),
+      ...cautionFields(cautions, some),
+      ...fieldsOf(
+        'First make sure',
+        holds.map((one) => listed(escapedTo(one, 250))),
+      ),
+    ],
+    footer: { text: plain(foot) },
+  };
+}
+
+const buttonsOf = ({ next }: Said, state: string): readonly APIMessageTopLevelComponent[] => [
+  {
+    type: ComponentType.ActionRow,
+    components: next.slice(0, limits.buttonsInRow).map(({ label }, at) => ({
+      type: ComponentType.Button as const,
+      style: ButtonStyle.Secondary as const,
+      label: clipped(plain(`${label.slice(0, 1).toUpperCase()}${label.slice(1)}`), limits.buttonLabel),
+      custom_id: componentId('next', state, at),
+    })),
+  },
+];

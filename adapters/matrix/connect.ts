@@ -1,4 +1,4 @@
-import { createClient, Filter, type MatrixClient } from 'matrix-js-sdk';
+import { createClient, Filter, type ISyncResponse, type MatrixClient } from 'matrix-js-sdk';
 import { type Logger, logger as sdkLogger } from 'matrix-js-sdk/lib/logger.js';
 import type { Recovery } from './cross-sign.ts';
 import type { Log } from './ports.ts';
@@ -31,31 +31,55 @@ export function clientFor(
   }: { homeserver: string; session: Session; recovery: Recovery | undefined; logger: Logger },
   place: SyncPlace,
 ): MatrixClient {
+  const { fetchFn, whole } = sparing(place.token !== undefined);
+  const received: SyncPlace['received'] = (response, since) => place.received(whole(response), since);
   return createClient({
     baseUrl: homeserver,
     ...session,
     logger,
-    store: new SyncStore(place),
-    fetchFn: wholeState(place.token !== undefined),
+    store: new SyncStore({ ...place, received }),
+    fetchFn,
     ...(recovery ? { cryptoCallbacks: recovery.callbacks } : {}),
   });
 }
 
 /**
+ * What people say is kept from the SDK: it would decrypt all of it, the bot's own words too, and never let go of it.
+ * Whoever takes in the response gets it `whole`.
+ *
  * With nothing but a token the SDK does not know which rooms are encrypted, nor who is in them, after a restart: its
  * first question is for the whole state.
  */
-function wholeState(restarted: boolean): typeof fetch {
+function sparing(restarted: boolean): {
+  readonly fetchFn: typeof fetch;
+  readonly whole: (spared: ISyncResponse) => ISyncResponse;
+} {
   let first = restarted;
-  return (resource, options) => {
-    const url = new URL(resource instanceof Request ? resource.url : resource);
-    if (!first || !url.pathname.endsWith('/sync')) return fetch(resource, options);
-    url.searchParams.set('full_state', 'true');
-    return fetch(url, options).then((response) => {
-      if (response.ok) first = false;
-      return response;
-    });
+  let last: ISyncResponse | undefined;
+  return {
+    async fetchFn(resource, options) {
+      const url = new URL(resource instanceof Request ? resource.url : resource);
+      if (!url.pathname.endsWith('/sync')) return fetch(resource, options);
+      if (first) url.searchParams.set('full_state', 'true');
+      const response = await fetch(url, options);
+      if (!response.ok) return response;
+      const body = (await response.json()) as ISyncResponse;
+      first = false;
+      last = body;
+      return Response.json(spared(body));
+    },
+    whole: (response) => (last?.next_batch === response.next_batch ? last : response),
   };
+}
+
+/** Only what changes a room's state. */
+function spared(response: ISyncResponse): ISyncResponse {
+  if (!response.rooms?.join) return response;
+  const join = Object.entries(response.rooms.join).map(([id, room]) => {
+    const events = room.timeline.events.filter((event) => 'state_key' in event);
+    return [id, { ...room, timeline: { ...room.timeline, events } }] as const;
+  });
+  return { ...response, rooms: { ...response.rooms, join: Object.fromEntries(join) } };
 }
 
 /** More than anybody asks while the bot restarts; what is beyond is fetched page by page. */

@@ -3,6 +3,7 @@ import { limits } from './limits.ts';
 /** What a button, a menu or a form does. Old messages keep their ids, so a verb never changes its meaning. */
 const verbs = {
   n: 'next',
+  a: 'all',
   w: 'working',
   u: 'units',
   s: 'share',

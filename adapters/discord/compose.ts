@@ -1,4 +1,4 @@
-import type { Reply } from '../../commands/card.ts';
+import type { Card, Reply } from '../../commands/card.ts';
 import type { Ask, Command } from '../../commands/command.ts';
 import { parseLine } from '../../commands/grammar.ts';
 import { isOptional, metaOf } from '../../commands/options.ts';
@@ -7,17 +7,18 @@ import type { Caution } from '../../core/hazard/caution.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
 import { factsIn } from '../../core/hazard/words.ts';
 import type { DeskParts } from './desk.ts';
-import { cardButtons, errorButtons, nextOf } from './message/buttons.ts';
+import { cardButtons, errorButtons, nextOf, offersAll } from './message/buttons.ts';
 import { messageOf } from './message/card.ts';
 import { errorMessage } from './message/error.ts';
 import type { Message } from './message/payload.ts';
+import { firstAid } from './names.ts';
 import type { AnswerPlan, Outcome } from './plan.ts';
 import type { Who } from './request.ts';
 import { keep_s, newStateId } from './state.ts';
 import { within } from './within.ts';
 
 /** Never held up by anything: whoever is hurt is answered. */
-export const isFirstAid = ({ name }: Command): boolean => name === 'emergency';
+export const isFirstAid = ({ name }: Command): boolean => name === firstAid;
 
 /** Only for the asker: their own data, help and workings. Where nobody else reads there is nothing to hide. */
 export const isQuiet = (command: Command, who: Who): boolean =>
@@ -36,6 +37,8 @@ export function planFor(
     readonly into?: AnswerPlan['into'];
     readonly ephemeral?: boolean;
     readonly before?: () => Promise<void>;
+    /** Everything there is of a long answer, without its picture. */
+    readonly all?: boolean;
   } = {},
 ): AnswerPlan {
   const command = parts.commands.find(({ name }) => name === ask.command);
@@ -48,11 +51,12 @@ export function planFor(
     ephemeral: quiet,
     into: given.into ?? 'new',
     cautions,
-    async work() {
+    async work(early) {
       const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
       if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
       await given.before?.();
-      return composed(await parts.answer(ask, who), ask, who, quiet, parts);
+      const first = early && ((card: Card) => early(messageOf(card)));
+      return composed(await parts.answer(ask, who, first), ask, who, quiet, parts, given.all);
     },
   };
 }
@@ -69,7 +73,14 @@ const tooMany = (wait_s: number, ask: Ask, cautions: readonly Caution[]): Reply 
 });
 
 /** A reply as a message with its buttons. Without a store that keeps what they mean there are none. */
-export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean, parts: DeskParts): Promise<Outcome> {
+export async function composed(
+  reply: Reply,
+  ask: Ask,
+  who: Who,
+  quiet: boolean,
+  parts: DeskParts,
+  all = false,
+): Promise<Outcome> {
   const state = newStateId();
   if (reply.kind === 'error') {
     const about = await mistaken(ask, who, parts);
@@ -85,19 +96,20 @@ export async function composed(reply: Reply, ask: Ask, who: Who, quiet: boolean,
   const command = parts.commands.find(({ name }) => name === card.command);
   // `again` may lead to what is private.
   const ephemeral = quiet || command?.private === true;
-  const [picture, about] = await Promise.all([
-    parts.picture(reply).catch((error) => {
-      parts.log.error({ err: error, command: card.command }, 'a picture could not be drawn');
-      return undefined;
-    }),
-    asked(ask, command, who, parts),
-  ]);
+  const [picture, about] = await Promise.all([all ? undefined : drawn(reply, parts), asked(ask, command, who, parts)]);
   const answered = parts.commands.some(({ name, passing }) => name === about.command && !passing);
   const keeps = await kept(state, { ask: about, answered, next: nextOf(card).map(({ line }) => line) }, who, parts);
   const { alone } = who;
-  const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral, alone }) : [];
-  return { message: withButtons(messageOf(card, picture), buttons), ephemeral };
+  const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral, alone, all }) : [];
+  const brief = keeps && command !== undefined && offersAll(card, command) && !all;
+  return { message: withButtons(messageOf(card, picture, { brief }), buttons), ephemeral };
 }
+
+const drawn = (reply: Extract<Reply, { kind: 'card' }>, { picture, log }: DeskParts) =>
+  picture(reply).catch((error) => {
+    log.error({ err: error, command: reply.card.command }, 'a picture could not be drawn');
+    return undefined;
+  });
 
 const withButtons = (message: Message, components: Message['components']): Message => ({ ...message, components });
 

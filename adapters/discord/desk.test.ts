@@ -222,6 +222,20 @@ describe('buttons', () => {
     expect(sent[0]).toMatchObject({ first: { kind: 'defer-update' } });
   });
 
+  test('show all figures of a long answer to whoever asks for them', async () => {
+    const figures = Array.from({ length: 30 }, (_, at) => ({ ...sampleCard.figures[0]!, label: `number ${at}` }));
+    const one = desk({ answer: async () => ({ kind: 'card', card: { ...sampleCard, figures } }) });
+    await one.handle(mix());
+    expect(JSON.stringify(firstMessage()?.message.components)).toContain('All figures');
+    expect(saidIn(firstMessage()?.message)).not.toContain('number 29');
+    const [state] = states.keys();
+    sent = [];
+    await one.handle(pressOf(`t1:a:${state}:`));
+    expect(firstMessage()).toMatchObject({ ephemeral: true });
+    expect(saidIn(firstMessage()?.message)).toContain('number 29');
+    expect(JSON.stringify(firstMessage()?.message.components)).not.toContain('All figures');
+  });
+
   test('what their ids stand for is kept with its asker, so that it can be forgotten with them', async () => {
     const puts: unknown[] = [];
     const put = async (_id: string, _value: unknown, given: object) => void puts.push(given);

@@ -50,6 +50,8 @@ function pressed(
       return nextLine(state.next[Number(argument)], { about: ask, before, who, parts });
     case 'working':
       return planFor({ ...ask, command: 'why', options: {} }, who, parts, { before, ephemeral: !who.alone });
+    case 'all':
+      return planFor(ask, who, parts, { before, ephemeral: !who.alone, all: true });
     case 'units': {
       const turned = changed({ ...ask.options, units: argument });
       return planFor(turned, who, parts, mine ? { into: 'same' } : { ephemeral: true });
@@ -88,9 +90,9 @@ function nextLine(line: string | undefined, { about, before, who, parts }: Next)
   if (line === undefined) return word('old component', tooOld);
   const plan = planReading(() => parseLine(line, parts.commands, who), about, who, parts);
   if (plan.kind === 'modal') return plan;
-  const work = async () => {
+  const work: typeof plan.work = async (early) => {
     await before();
-    return plan.work();
+    return plan.work(early);
   };
   return { ...plan, work };
 }

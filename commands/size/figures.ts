@@ -34,8 +34,24 @@ export function figuresOf(parts: SizeParts): readonly Figure[] {
   ];
 }
 
+/** What is marked out, bought and lifted: the rest follows from a drawing or comes later. */
+const first: ReadonlySet<string> = new Set<SizeFigure>([
+  'size.bore',
+  'size.height',
+  'size.wall',
+  'size.insulation_top',
+  'size.plinth',
+  'size.tuyere',
+  'size.invert',
+  'size.vent',
+  'size.mix_volume',
+  'size.insulation_loose',
+  'size.whole',
+  'size.lift',
+]);
+
 const under = (group: string, figures: readonly Figure[]): readonly Figure[] =>
-  figures.map((each) => ({ ...each, group }));
+  figures.map((each) => ({ ...each, group, ...(first.has(each.id) ? { first: true } : {}) }));
 
 function placing({ sized, units }: SizeParts): readonly Figure[] {
   const { furnace, fit, crucible } = sized;

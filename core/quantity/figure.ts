@@ -45,4 +45,6 @@ export interface Figure {
   readonly note?: string;
   /** A short heading that it stands under with its neighbours, where a card has many: `buy`. */
   readonly group?: string;
+  /** Where there is no room for all of a long list, those that are needed first. */
+  readonly first?: boolean;
 }

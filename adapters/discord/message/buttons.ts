@@ -4,6 +4,7 @@ import type { Command } from '../../../commands/command.ts';
 import { type ComponentId, componentId } from '../component-id.ts';
 import { clipped, plain } from '../escape.ts';
 import { limits } from '../limits.ts';
+import { isLong } from './card.ts';
 
 interface CardButtons {
   readonly card: Card;
@@ -12,20 +13,27 @@ interface CardButtons {
   readonly ephemeral: boolean;
   /** Nobody else reads here, so there is nothing to share and nothing to hide. */
   readonly alone: boolean;
+  /** Everything is shown already. */
+  readonly all: boolean;
 }
 
 /** The follow-up questions that are shown as buttons: the working has one of its own. */
 export const nextOf = ({ next }: Pick<Card, 'next'>) =>
   next.filter(({ line }) => line !== 'why').slice(0, limits.buttonsInRow);
 
-export function cardButtons({ card, command, state, ephemeral, alone }: CardButtons) {
+const repeats = ({ passing, private: own }: Command): boolean => !passing && !own;
+
+/** Whether a button shows what a long answer leaves out at first. */
+export const offersAll = (card: Card, command: Command): boolean => isLong(card) && repeats(command);
+
+export function cardButtons({ card, command, state, ephemeral, alone, all }: CardButtons) {
   const other = card.units === 'US' ? 'metric' : 'US';
   const asks = nextOf(card).map(({ label, line }, at) =>
     button(label === '' ? line : capital(label), ['next', state, at], ButtonStyle.Primary),
   );
-  const repeats = !command.passing && !command.private;
-  const turns = repeats
+  const turns = repeats(command)
     ? [
+        ...(offersAll(card, command) && !all ? [button('All figures', ['all', state])] : []),
         ...(card.working.length > 0 ? [button('Show the working', ['working', state])] : []),
         ...(card.figures.length > 0
           ? [button(other === 'US' ? 'In US units' : 'In metric', ['units', state, other])]

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Card, Reply } from '../../../commands/card.ts';
+import type { Figure } from '../../../core/quantity/figure.ts';
 import { sampleCard, worstCautions } from '../../terminal/sample-card.ts';
 import { limits } from '../limits.ts';
 import { lengthOf, messageOf } from './card.ts';
@@ -137,6 +138,38 @@ describe('a card as a message', () => {
     }
     expect(seen.at(-1)).toEqual({ sources: false, rows: 0, figures: 0 });
     expect(seen[0]).toEqual({ sources: true, rows: 2, figures: 2 });
+  });
+
+  test('a long one is brief at first: what is needed first, without table and sources, and says what shows the rest', () => {
+    const figure = (at: number, first: boolean): Figure => ({
+      ...sampleCard.figures[0]!,
+      id: `mix.f${at}`,
+      label: `number ${at}`,
+      group: at < 20 ? 'place' : 'buy',
+      ...(first ? { first } : {}),
+    });
+    const long = { ...sampleCard, figures: Array.from({ length: 30 }, (_, at) => figure(at, at % 3 === 0)) };
+    const { embeds, files } = messageOf(long, undefined, { brief: true });
+    const fields = embeds[0]!.fields!;
+    expect(fields.map(({ name }) => name)).toEqual([
+      'What can hurt',
+      'place',
+      'buy',
+      'Beside it',
+      'Biggest doubt',
+      'I assumed',
+      'You gave',
+    ]);
+    expect(fields[1]!.value).toContain('number 0: **15 kg** (12 to 18) · 33 lb · 1 bag\nnumber 3: ');
+    expect(fields[1]!.value).not.toContain('number 1:');
+    expect(embeds[0]!.footer?.text).toBe('10 of 30 figures, and no table: All figures shows the rest.');
+    expect(files).toEqual([]);
+    const whole = messageOf(long).embeds[0]!;
+    expect(whole.fields!.find(({ name }) => name === 'place')!.value.split('\n')).toHaveLength(20);
+    expect(whole.footer?.text).toContain('Sources:');
+    const unmarked = { ...long, figures: long.figures.map(({ first: _, ...one }) => one) };
+    const shown = messageOf(unmarked, undefined, { brief: true }).embeds[0]!.fields!;
+    expect(shown.find(({ name }) => name === 'place')!.value.split('\n')).toHaveLength(12);
   });
 
   test('why writes the working out', () => {

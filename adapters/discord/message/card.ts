@@ -4,7 +4,8 @@ import { sourceOf } from '../../../core/sources/sources.ts';
 import { renderCard } from '../../terminal/render.ts';
 import { clipped, escapedTo, plain } from '../escape.ts';
 import { limits } from '../limits.ts';
-import { cautionFields, colourOf, type Reasons } from './cautions.ts';
+import { firstAid } from '../names.ts';
+import { cautionFields, colourOf, colours, type Reasons } from './cautions.ts';
 import { fieldsOf, listed, unnamed } from './chunks.ts';
 import { figureFields, tableFields } from './figures.ts';
 import type { FileOut, Message } from './payload.ts';
@@ -21,9 +22,22 @@ interface Kept {
   readonly reasons: Reasons;
 }
 
+/** More figures than these are a wall of numbers: then only so many are shown, and a button shows them all. */
+const readable = { most: 20, first: 12 };
+
+export const isLong = ({ figures }: Card): boolean => figures.length > readable.most;
+
+/** A long card with what is needed first of it: sources and rows go before figures do. */
+function briefly(card: Card): Card {
+  const { table: _, ...rest } = card;
+  const marked = card.figures.filter(({ first }) => first);
+  return { ...rest, figures: (marked.length > 0 ? marked : card.figures).slice(0, readable.first), sources: [] };
+}
+
 /** A card as one message. What it has no room for stands in a text file beside it. */
-export function messageOf(card: Card, picture?: FileOut): Message {
-  const whole: Kept = {
+export function messageOf(whole: Card, picture?: FileOut, { brief = false }: { brief?: boolean } = {}): Message {
+  const card = brief ? briefly(whole) : whole;
+  const entire: Kept = {
     sources: true,
     rows: card.table?.rows.length ?? 0,
     figures: card.figures.length,
@@ -32,7 +46,10 @@ export function messageOf(card: Card, picture?: FileOut): Message {
     notes: card.notes.length,
     reasons: card.command === 'why' ? 'all' : 'dangers',
   };
-  const { kept, embed } = longestThatFits(whole, (some) => embedOf(card, some, leavesOut(some, whole), picture));
+  const { kept, embed } = longestThatFits(entire, (some) => {
+    const missing = leavesOut(some, entire) ? inFile : brief ? behindButton(card, whole) : undefined;
+    return embedOf(card, some, missing, picture);
+  });
   // The gravest case: so many cautions that the answer stands above the embed instead of in it.
   const moved = fits(embed) ? undefined : embed.description;
   if (moved !== undefined) delete embed.description;
@@ -42,11 +59,15 @@ export function messageOf(card: Card, picture?: FileOut): Message {
     components: [],
     files: [
       ...(picture ? [picture] : []),
-      ...(leavesOut(kept, whole) && !card.attachment?.apart ? [textOf(card)] : []),
+      ...(leavesOut(kept, entire) && !card.attachment?.apart ? [textOf(whole)] : []),
       ...(card.attachment ? [attached(card.attachment)] : []),
     ],
   };
 }
+
+const inFile = 'No room here for all of it: the whole answer is in the text file.';
+const behindButton = ({ figures }: Card, whole: Card): string =>
+  `${figures.length} of ${whole.figures.length} figures${whole.table ? ', and no table' : ''}: All figures shows the rest.`;
 
 /** Most cards fit whole. Else each step leaves out one thing more, so the longest embed that fits is found by halving. */
 function longestThatFits(whole: Kept, embed: (kept: Kept) => APIEmbed) {
@@ -86,7 +107,7 @@ const lessReason: Readonly<Record<Reasons, Reasons | undefined>> = {
 const leavesOut = (kept: Kept, whole: Kept): boolean =>
   (['rows', 'figures', 'steps', 'rest', 'notes', 'reasons'] as const).some((part) => kept[part] !== whole[part]);
 
-function embedOf(card: Card, kept: Kept, shortened: boolean, picture: FileOut | undefined): APIEmbed {
+function embedOf(card: Card, kept: Kept, missing: string | undefined, picture: FileOut | undefined): APIEmbed {
   const explains = card.command === 'why';
   const basis: readonly (readonly [string, readonly string[]])[] = [
     ['Biggest doubt', card.doubt === undefined ? [] : [card.doubt]],
@@ -114,12 +135,12 @@ function embedOf(card: Card, kept: Kept, shortened: boolean, picture: FileOut | 
       : []),
   ];
   const small = [
-    ...(shortened ? ['No room here for all of it: the whole answer is in the text file.'] : []),
+    ...(missing === undefined ? [] : [missing]),
     ...(kept.sources && !explains && card.sources.length > 0 ? [sourcesLine(card.sources)] : []),
   ].join('\n');
   return {
     description: `**${escapedTo(card.headline, limits.content - 100)}**`,
-    color: colourOf(card.cautions),
+    color: card.command === firstAid ? colours.danger : colourOf(card.cautions),
     fields: [...fields],
     ...(picture ? { image: { url: `attachment://${picture.name}` } } : {}),
     ...(small === '' ? {} : { footer: { text: small } }),

@@ -10,7 +10,7 @@ export type Reasons = 'all' | 'dangers' | 'leads' | 'none';
 export const colourOf = (cautions: readonly Caution[]): number =>
   colours[(['danger', 'caution', 'note'] as const).find((one) => cautions.some((c) => c.severity === one)) ?? 'none'];
 
-const colours: Readonly<Record<Severity | 'none', number>> = {
+export const colours: Readonly<Record<Severity | 'none', number>> = {
   danger: 0xb3261e,
   caution: 0xc77700,
   note: 0x5f6b76,

@@ -4,29 +4,45 @@ import type { Figure } from '../../../core/quantity/figure.ts';
 import { formatFigure } from '../../../core/quantity/format.ts';
 import { escaped, escapedTo } from '../escape.ts';
 import { limits } from '../limits.ts';
-import { fieldsOf } from './chunks.ts';
+import { fieldsOf, unnamed } from './chunks.ts';
 
-/** Side by side, three abreast; more than these stand in one field below them, a line each. */
+/** Side by side, three abreast; more than these stand below them, a line each. */
 const abreast = 9;
 
+/** Those of a group stand under its heading, a line each; without groups the first ones stand side by side. */
 export function figureFields({ figures, units }: Pick<Card, 'figures' | 'units'>, count: number) {
   const shown = figures.slice(0, count);
-  const side = shown.slice(0, abreast).map((figure): APIEmbedField => {
-    const { label, value, range, small } = wordsOf(figure, units);
-    const below = escaped([...(range === undefined ? [] : [range]), ...small].join('\n'));
-    const rest = below === '' || below.length > 800 ? '' : `\n${below}`;
-    return {
-      name: escapedTo(label, limits.fieldName).trim() || '–',
-      value: `**${escapedTo(value, 200)}**${rest}`,
-      inline: true,
-    };
-  });
-  const below = shown.slice(abreast).map((figure) => {
-    const { label, value, range, small } = wordsOf(figure, units);
-    const said = [`${label}: ${range === undefined ? value : `${value} ${range}`}`, ...small];
-    return escapedTo(said.join(' · '), limits.fieldValue);
-  });
-  return [...side, ...fieldsOf('More numbers', below)];
+  const beside = shown.some(({ group }) => group !== undefined) ? 0 : abreast;
+  const side = shown.slice(0, beside).map((figure) => besideOthers(figure, units));
+  const below = Map.groupBy(shown.slice(beside), ({ group = 'More numbers' }) => group);
+  return [
+    ...side,
+    ...[...below].flatMap(([group, all]) =>
+      fieldsOf(
+        escapedTo(group, limits.fieldName).trim() || unnamed,
+        all.map((figure) => lineOf(figure, units)),
+      ),
+    ),
+  ];
+}
+
+function besideOthers(figure: Figure, units: Card['units']): APIEmbedField {
+  const { label, value, range, small } = wordsOf(figure, units);
+  const below = escaped([...(range === undefined ? [] : [range]), ...small].join('\n'));
+  const rest = below === '' || below.length > 800 ? '' : `\n${below}`;
+  return {
+    name: escapedTo(label, limits.fieldName).trim() || '–',
+    value: `**${escapedTo(value, 200)}**${rest}`,
+    inline: true,
+  };
+}
+
+function lineOf(figure: Figure, units: Card['units']): string {
+  const { label, value, range, small } = wordsOf(figure, units);
+  const number = `${escapedTo(label, 300)}: **${escapedTo(value, 200)}**`;
+  const rest = escaped([...(range === undefined ? [] : [range]), ...small].join(' · '));
+  const line = `${number}${range === undefined ? ' · ' : ' '}${rest}`;
+  return rest === '' || line.length > limits.fieldValue ? number : line;
 }
 
 function wordsOf(figure: Figure, units: Card['units']) {

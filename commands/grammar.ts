@@ -15,9 +15,12 @@ export const longestLine = 1000;
 /** Options every command takes beside its own. */
 export const commonOptions = ['for', 'units'] as const;
 
+/** The build whose log calibrates an answer: `for=` sets it, and a question that is asked again keeps it. */
+const logOption = 'log';
+
 /** Every name that may stand before a `=`. */
 export const optionsOf = ({ options }: Command): readonly string[] => [
-  ...new Set([...Object.keys(options.shape), ...commonOptions]),
+  ...new Set([...Object.keys(options.shape), ...commonOptions, logOption]),
 ];
 
 const tidy = (line: string): string =>

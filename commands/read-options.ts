@@ -20,7 +20,7 @@ const unitsOption = { label: 'units', choices: ['metric', 'us'] } as const;
  */
 export function readOptions(
   command: Command,
-  { units: asked, ...raw }: Readonly<Record<string, string>>,
+  { units: asked, log: _, ...raw }: Readonly<Record<string, string>>,
   preferred: UnitSystem | undefined,
   handed: readonly string[] = [],
 ): ReadOptions {

@@ -1,8 +1,10 @@
 import { estimateMix } from '../../core/mix/estimate.ts';
 import type { Command } from '../command.ts';
+import { calibrated } from '../log/measured.ts';
 import { pricesFor, readPrices } from '../prices.ts';
 import { mixAnswer } from './answer.ts';
 import { mixDoubt } from './doubt.ts';
+import { byBuckets } from './log.ts';
 import { mixOptions } from './options.ts';
 import { mixQuestion } from './question.ts';
 
@@ -53,15 +55,16 @@ export const mix = {
     'mix.cost': 'cost in whole bags',
   },
   async answer(options, context) {
-    const question = mixQuestion(options);
+    const { question, found } = byBuckets(mixQuestion(options), context.measured);
     const typed = options.prices === undefined ? [] : readPrices(options.prices, 'prices');
-    return mixAnswer({
+    const answer = mixAnswer({
       question,
       options,
       estimate: estimateMix(question.estimate),
       prices: await pricesFor(context, typed),
       context,
     });
+    return calibrated(answer, found, context.units);
   },
   async doubt(options, context) {
     const typed = options.prices === undefined ? [] : readPrices(options.prices, 'prices');

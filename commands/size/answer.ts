@@ -10,12 +10,13 @@ import { type Sized, sizeFurnace } from '../../core/shape/size.ts';
 import { sleeveFor } from '../../core/shape/sleeve.ts';
 import { drawSleeve } from '../../core/shape/sleeve-drawing.ts';
 import { firingDensity_W_m3 } from '../../core/shape/vent.ts';
-import { weigh } from '../../core/shape/weights.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { calibrated } from '../log/measured.ts';
 import type { Told } from './fields.ts';
 import { figuresOf } from './figures.ts';
 import { formsOf } from './forms.ts';
 import { handsOver } from './hand-over.ts';
+import { weighByBuckets } from './log.ts';
 import type { SharedOptions } from './options.ts';
 import type { SizeParts } from './parts.ts';
 import { type Materials, readMaterials, sizeQuestion } from './question.ts';
@@ -43,17 +44,21 @@ export function furnaceOf({ options, vessel, crucible, metal }: Asked, units: Un
 export function sizeAnswer(question: Asked, context: AnswerContext): Answer {
   const { asked, options, vessel, said } = question;
   const { materials, hazards, sized } = furnaceOf(question, context.units);
+  const { weighed, found } = weighByBuckets(
+    {
+      furnace: sized.furnace,
+      lining: materials.lining,
+      insulation: materials.insulation.id,
+      bricks: materials.bricks,
+    },
+    context.measured,
+  );
   const parts: SizeParts = {
     asked,
     options,
     materials,
     sized,
-    weighed: weigh({
-      furnace: sized.furnace,
-      lining: materials.lining,
-      insulation: materials.insulation.id,
-      bricks: materials.bricks,
-    }),
+    weighed,
     sleeve: sleeveOf(sized),
     changes: changesFor(sized),
     forms: formsOf(sized, options, context.units),
@@ -63,7 +68,7 @@ export function sizeAnswer(question: Asked, context: AnswerContext): Answer {
     vesselSaid: vessel?.text,
     units: context.units,
   };
-  return cardOf(parts, context);
+  return calibrated(cardOf(parts, context), found, context.units);
 }
 
 function rateOf({ question, rate_W, bore_m3 }: Sized) {

@@ -2,7 +2,7 @@ import type { Tie } from '../doubt/together.ts';
 import type { Spread } from '../materials/spread.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { bentLine, type Draw, type Line } from './log-line.ts';
-import { type Belief, begin, take } from './log-update.ts';
+import { type Belief, begin, type Found, take } from './log-update.ts';
 
 /** Something measured of one build, which the draws of a model predict. */
 export interface Reading {
@@ -16,15 +16,20 @@ export interface Reading {
   /** What the model may be off by, all readings of that name alike: weighing again does not mend it. */
   readonly model?: { readonly name: string; readonly error: number };
   readonly predicted: (draw: Draw) => number;
+  /** Taken by its logarithm: what is never below zero and off by shares. Errors are in the unit of the value all the same. */
+  readonly logarithm?: true;
 }
 
-/** What became of a reading. Standard deviations in its own unit. */
+/** What became of a reading: middles and standard deviations in its own unit, or in logarithms where it was taken so. */
 export interface TakenReading extends Omit<Reading, 'predicted'> {
   /** Before any reading. */
   readonly estimate: number;
   readonly spread: number;
-  /** Known so well once every reading is in. */
+  /** Once every reading is in. */
+  readonly after: number;
   readonly left: number;
+  /** As it met them: the same, by the readings before it. */
+  readonly met: { readonly estimate: number; readonly spread: number };
   /** How far it lay from what was known before it, in standard deviations of both together. */
   readonly off: number;
   /** It contradicts the model where not: nothing was narrowed by it. */
@@ -69,18 +74,27 @@ export function calibrate({
     Object.entries(inputs).map(([name, spread]) => [name, momentsOf(spread).mean]),
   );
   let belief = begin(names, together);
+  const lines = new Map<Reading['predicted'], Line>();
+  const lineOf = ({ predicted, logarithm }: Reading): Line => {
+    const scaled = logarithm ? (draw: Draw) => Math.log(predicted(draw)) : predicted;
+    const line = lines.get(predicted) ?? bentLine(scaled, { names, moments, middle });
+    lines.set(predicted, line);
+    return line;
+  };
   const judged = readings.map((reading) => {
-    const line = bentLine(reading.predicted, { names, moments, middle });
-    const found = take(belief, { ...reading, line, most: CONTRADICTS });
+    const line = lineOf(reading);
+    const found = take(belief, { ...onScale(reading), line, most: CONTRADICTS });
     belief = found.belief;
     return { reading, line, found };
   });
   const taken = judged.map(
-    ({ reading: { predicted: _, ...reading }, line, found: { off, used } }): TakenReading => ({
+    ({ reading: { predicted: _, ...reading }, line, found: { off, used, before } }): TakenReading => ({
       ...reading,
       estimate: line.at,
       spread: deviationOf(line, begin(names, together)),
+      after: line.at + line.slopes.reduce((sum, slope, at) => sum + slope * belief.mean[at]!, 0),
       left: deviationOf(line, belief),
+      met: { estimate: before.estimate, spread: before.spread },
       off,
       used,
     }),
@@ -109,28 +123,33 @@ export function calibrate({
       return moved;
     },
     steps: (): readonly Step[] =>
-      judged.flatMap(({ reading: { name, unit, value }, found: { used, before } }): readonly Step[] =>
-        used
-          ? [
-              {
-                formula: `calibrated by the ${name}: gain = spread² ÷ (spread² + error²); calibrated = estimate + gain × (reading − estimate); left = spread × √(1 − gain)`,
-                inputs: {
-                  [`reading_${unit}`]: value,
-                  [`error_${unit}`]: before.error,
-                  [`estimate_${unit}`]: before.estimate,
-                  [`spread_${unit}`]: before.spread,
-                },
-                gives: {
-                  gain: before.gain,
-                  [`calibrated_${unit}`]: before.estimate + before.gain * (value - before.estimate),
-                  [`left_${unit}`]: before.spread * Math.sqrt(1 - before.gain),
-                },
-                source: 'whitaker-hamill-2002',
-              },
-            ]
-          : [],
-      ),
+      judged.flatMap(({ reading, found: { used, before } }) => (used ? [stepOf(reading, before)] : [])),
   });
+}
+
+function stepOf({ name, unit, ...reading }: Reading, { estimate, spread, error, gain }: Found['before']): Step {
+  const { value } = onScale(reading);
+  const key = (word: string) => `${word}_${reading.logarithm ? 'count' : unit}`;
+  return {
+    formula: `calibrated by the ${name}${reading.logarithm ? `, in logarithms of ${unit}` : ''}: gain = spread² ÷ (spread² + error²); calibrated = estimate + gain × (reading − estimate); left = spread × √(1 − gain)`,
+    inputs: { [key('reading')]: value, [key('error')]: error, [key('estimate')]: estimate, [key('spread')]: spread },
+    gives: {
+      gain,
+      [key('calibrated')]: estimate + gain * (value - estimate),
+      [key('left')]: spread * Math.sqrt(1 - gain),
+    },
+    source: 'whitaker-hamill-2002',
+  };
+}
+
+/** As it is reckoned with. */
+function onScale({ value, error, model, logarithm }: Pick<Reading, 'value' | 'error' | 'model' | 'logarithm'>) {
+  if (!logarithm) return { value, error, ...(model ? { model } : {}) };
+  return {
+    value: Math.log(value),
+    error: error / value,
+    ...(model ? { model: { ...model, error: model.error / value } } : {}),
+  };
 }
 
 /** Mean and standard deviation of a triangle. */

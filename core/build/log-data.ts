@@ -6,8 +6,18 @@ const error = (value: number, cite: Cite, note: string) => ({ value, ...cite, no
 /** How exact a home measurement is: half of its 95 % width, as a share or in K. */
 export const readingErrors = {
   rammed_bucket: error(0.05, PRACTICE, 'A bucket rammed in lifts and weighed, for the whole lining.'),
-  loose_bucket: error(0.03, PRACTICE, 'A bucket levelled off, its volume found with water.'),
+  loose_bucket: error(
+    0.06,
+    PRACTICE,
+    'A bucket levelled off, its volume found with water (3 %), for a fill of several bags.',
+  ),
   shell_K: error(5, MEMORY, 'A wire thermocouple under a clip, or an infrared gun on matt black paint.'),
+  firing_rise: error(
+    0.1,
+    MEMORY,
+    'Of the rise of a shell over the air, from one firing to the next in one furnace. Judged.',
+  ),
+  firing_fuel: error(0.15, MEMORY, 'Of the fuel, from one melt to the next in one furnace. Judged.'),
   fuel: error(0.05, PRACTICE, 'Weighed by the scoop, what is left over weighed cold.'),
   metal: error(0.02, MEMORY, 'Ingots and castings on a kitchen scale.'),
 } as const;
@@ -15,7 +25,7 @@ export const readingErrors = {
 /** How far the models themselves may be off on one furnace, inputs aside: half of a 95 % width, share. Judged. */
 export const modelErrors = {
   shell_rise: error(0.2, MEMORY, 'Of the rise over the air: one dimension, no seams, no tuyere. Judged.'),
-  fuel: error(0.2, MEMORY, 'Of the fuel of a melt: how long the fire idles, how often the lid is lifted. Judged.'),
+  fuel: error(0.3, MEMORY, 'Of the fuel of a melt: how long the fire idles, how often the lid is lifted. Judged.'),
 } as const;
 
 const judged = (low: number, typical: number, high: number, note: string): Datum =>

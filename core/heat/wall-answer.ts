@@ -7,7 +7,7 @@ import { type Drying, dryingOf } from './wall-drying.ts';
 import { type Firing, firingOf, touchLevels_K } from './wall-firing.ts';
 import { type LayerHeat, layerHeats, type OutsideModel, outsideModel } from './wall-limits.ts';
 import { wallPaths } from './wall-paths.ts';
-import { type Fineness, type WallModel, type WallQuestion, wallModel } from './wall-question.ts';
+import { type Draw, type Fineness, type WallModel, type WallQuestion, wallModel } from './wall-question.ts';
 import type { Phase, WallInput, WallRun } from './wall-run.ts';
 import { wallSteps } from './wall-steps.ts';
 
@@ -48,16 +48,25 @@ const firstSamples = 500;
 const longestShown_s = 24 * 3600;
 const inch_m = 0.0254;
 
+/** A draw of the inputs to where measurements put it, see `core/build/log-calibrate.ts`. */
+type Moved = (draw: Draw) => Draw;
+const asDrawn: Moved = (draw) => draw;
+
+interface Asking {
+  readonly ranged?: boolean;
+  readonly moved?: Moved;
+}
+
 /** One firing of a wall: the typical run, and over sampled doubts its ranges and the bands of its curves. */
-export function answerWall(question: WallQuestion, { ranged = true }: { ranged?: boolean } = {}): WallAnswer {
-  const model = wallModel(question);
+export function answerWall(question: WallQuestion, { ranged = true, moved = asDrawn }: Asking = {}): WallAnswer {
+  const model = movedModel(question, moved);
   const run = runWall(model.input(model.typical, fineness));
   const firing = firingOf(model, model.typical, run);
   const peaks_K = [question.hot_K.typical, ...firing.interface_peaks_K];
   const outside_model = outsideModel(model.layers, peaks_K);
   const shown_s = Math.min(run.time_s.at(-1) ?? 0, model.fire_out_s + longestShown_s);
   const grid = timeGrid(model.fire_out_s, shown_s);
-  const sampled = ranged && outside_model.length === 0 ? sampleFirings(model, grid) : undefined;
+  const sampled = ranged && outside_model.length === 0 ? sampleFirings(model, grid, moved) : undefined;
   const interface_ranges = firing.interface_peaks_K.map((_, index) => sampled?.ranges[`interface${index}`]);
   const paths = wallPaths(model);
   const face_K: Range = { low: question.hot_K.low, high: question.hot_K.high };
@@ -72,20 +81,27 @@ export function answerWall(question: WallQuestion, { ranged = true }: { ranged?:
     curves: curvesOf(grid, run, sampled?.curves),
     layers: layerHeats(model.layers, peaks_K, [face_K, ...interface_ranges]),
     ...(question.layers.some(({ water = 0 }) => water > 0) ? { drying: dryingOf(model, run) } : {}),
-    another_inch: withMore(question, inch_m),
+    another_inch: withMore(question, inch_m, moved),
     paths,
     steps: () => [...wallSteps(model, run, firing), ...paths.steps()],
   };
 }
 
-function sampleFirings(model: WallModel, grid: Float64Array) {
+/** The typical draw is moved here; any other by whoever draws it. */
+function movedModel(question: WallQuestion, moved: Moved): WallModel {
+  const model = wallModel(question);
+  return { ...model, typical: moved(model.typical) };
+}
+
+function sampleFirings(model: WallModel, grid: Float64Array, moved: Moved) {
   const curves = new CurveSamples(grid);
   const shown_s = grid.at(-1) ?? 0;
   const { ranges, movers } = sampleDoubt({
     inputs: model.inputs,
     together: model.together,
     samples: firstSamples,
-    model: (draw): Record<string, number> => {
+    model: (drawn): Record<string, number> => {
+      const draw = moved(drawn);
       const run = runWall(followedTo(shown_s, model.input(draw, sampleFineness)));
       curves.add(run);
       const firing = firingOf(model, draw, run);
@@ -113,13 +129,11 @@ function followedTo(shown_s: number, input: WallInput): WallInput {
   return { ...input, phases: [...input.phases.slice(0, -1), cut, last] };
 }
 
-function withMore(question: WallQuestion, more_m: number): Pick<Firing, 'shell_peak_K' | 'stored_J'> {
+function withMore(question: WallQuestion, more_m: number, moved: Moved): Pick<Firing, 'shell_peak_K' | 'stored_J'> {
   const last = question.layers.length - 1;
-  const model = wallModel({
-    ...question,
-    layers: question.layers.map((layer, index) =>
-      index === last ? { ...layer, thickness_m: layer.thickness_m + more_m } : layer,
-    ),
-  });
+  const layers = question.layers.map((layer, index) =>
+    index === last ? { ...layer, thickness_m: layer.thickness_m + more_m } : layer,
+  );
+  const model = movedModel({ ...question, layers }, moved);
   return firingOf(model, model.typical, runWall(model.input(model.typical, fineness)));
 }

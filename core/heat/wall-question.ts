@@ -47,6 +47,8 @@ export interface WallModel {
   readonly layers: readonly LayerModel[];
   /** By name in the reader's words, as the card tells which of them moves the answer most. */
   readonly inputs: Readonly<Record<string, Spread>>;
+  /** Names of the densities among them, hot side first. */
+  readonly densities: readonly string[];
   /** Of each layer, its conductivity with its density. */
   readonly together: readonly Tie<string>[];
   readonly typical: Draw;
@@ -102,6 +104,7 @@ export function wallModel(question: WallQuestion): WallModel {
     question,
     layers,
     inputs,
+    densities: names.map(({ dense }) => dense),
     together: layers.flatMap(({ material }, index): readonly Tie<string>[] => {
       const tie = densityTie(material);
       return tie ? [{ input: names[index]!.conducts, goesWith: names[index]!.dense, ...tie }] : [];

@@ -85,8 +85,15 @@ const sampledLayers = 2;
 /** Of what lid and floor take, computed for the typical firing only. */
 const endsSpread = { low: 0.85, typical: 1, high: 1.15 };
 
-/** A balance ready for any draw of its doubts. `ends` is what lid and floor take of what the side takes, see `endsShare`. */
-export function balanceModel(question: BalanceQuestion, ends: number): BalanceModel {
+/**
+ * A balance ready for any draw of its doubts. `ends` is what lid and floor take of what the side takes, see `endsShare`;
+ * `moved` puts the typical draw where measurements want it.
+ */
+export function balanceModel(
+  question: BalanceQuestion,
+  ends: number,
+  moved: (draw: Draw) => Draw = (draw) => draw,
+): BalanceModel {
   const { firing, charge } = question;
   const wall = wallModel(question.wall);
   const inputs: Record<string, Spread> = { ...wallDoubts(wall), ...firingDoubts(firing) };
@@ -95,7 +102,9 @@ export function balanceModel(question: BalanceQuestion, ends: number): BalanceMo
   inputs[doubts.film] = charge.film_W_m2K;
   inputs[doubts.ends] = ends > 0 ? { ...endsSpread } : exactly(1);
   if (firing.price_USD_kg) inputs[doubts.price] = firing.price_USD_kg;
-  const typical: Draw = Object.fromEntries(Object.entries(inputs).map(([name, { typical: value }]) => [name, value]));
+  const typical: Draw = moved(
+    Object.fromEntries(Object.entries(inputs).map(([name, { typical: value }]) => [name, value])),
+  );
   const fire = (draw: Draw) => fireFor(question, draw);
   const opening_W_K4 = openings_W_K4(question);
   const pause = pauseOf(wall, question.pause_s);

@@ -1,7 +1,7 @@
 import { AskError } from '../ask-error.ts';
 import { type Mover, type Range, sampleDoubt } from '../doubt/sample.ts';
 import { wallPaths } from '../heat/wall-paths.ts';
-import type { Fineness } from '../heat/wall-question.ts';
+import type { Draw, Fineness } from '../heat/wall-question.ts';
 import type { Step, WithSteps } from '../step.ts';
 import { type Furnace, longestClimb_s } from './balance-climb.ts';
 import { endsShare } from './balance-ends.ts';
@@ -47,25 +47,31 @@ const roughAccuracy = 0.02;
 const fineAccuracy = 0.04;
 const sampleAccuracy = 0.3;
 
+interface Asking {
+  readonly ranged?: boolean;
+  /** A draw of the inputs to where measurements put it, see `core/build/log-calibrate.ts`. */
+  readonly moved?: ((draw: Draw) => Draw) | undefined;
+}
+
 /**
  * Fuel of a melt = (metal + crucible + lining + openings) ÷ share of its heat that stays, flue and unburned gas being the
  * rest; the lining by the transient wall, lid and floor beside it. First in a cold furnace, then again after a pause.
  * @throws AskError `impossible` where the fire leaves nothing at that flue, or less than the furnace loses.
  */
-export function answerBalance(question: BalanceQuestion, { ranged = true }: { ranged?: boolean } = {}): Balance {
-  let model = balanceModel(question, 0.4);
+export function answerBalance(question: BalanceQuestion, { ranged = true, moved }: Asking = {}): Balance {
+  let model = balanceModel(question, 0.4, moved);
   refuseColdFire(question, model.fire(model.typical));
   let rough = solveMelts(model.furnace(model.typical, sampleFineness), startOf(question), firstAccuracy);
   // What lid and floor take follows from the programme, and the programme a little from what they take.
   const { first } = rough;
   const [fire] = phasesOf(model.furnace(model.typical, sampleFineness), rough.programme);
   const ends = endsShare(model.wall, fire!, first.stored_J + first.shell_J);
-  model = balanceModel(question, ends);
+  model = balanceModel(question, ends, moved);
   rough = solveMelts(model.furnace(model.typical, sampleFineness), rough.programme, roughAccuracy);
   const furnace = model.furnace(model.typical, fineness);
   const melts = solveMelts(furnace, rough.programme, fineAccuracy);
   refuseEndless(model, furnace, melts);
-  const sampled = ranged ? sampleMelts(model, neighbourOf(rough)) : undefined;
+  const sampled = ranged ? sampleMelts(model, neighbourOf(rough), moved) : undefined;
   return Object.freeze({
     model,
     fire: furnace.fire,
@@ -89,12 +95,13 @@ const startOf = ({ wall, firing }: BalanceQuestion): Programme => ({
  * Central 95 % of each output. Sampled as logarithms: the points are the same, and a long tail of slow melts does not ask
  * for thousands of samples.
  */
-function sampleMelts(model: BalanceModel, near: Neighbour) {
+function sampleMelts(model: BalanceModel, near: Neighbour, moved: Asking['moved']) {
   const { ranges, movesMost } = sampleDoubt({
     inputs: model.inputs,
     together: model.wall.together,
     samples: firstSamples,
-    model: (draw): Record<BalanceOutput, number> => {
+    model: (drawn): Record<BalanceOutput, number> => {
+      const draw = moved ? moved(drawn) : drawn;
       const furnace = model.furnace(draw, sampleFineness);
       if (!(furnace.fire.left(furnace.hot_K - furnace.drop_dK) > 0)) return none;
       const { first, again } = solveNear(furnace, near, sampleAccuracy);

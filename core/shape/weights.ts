@@ -62,6 +62,8 @@ export interface WeighQuestion {
   readonly lining: string;
   readonly insulation: string;
   readonly bricks: string;
+  /** Where they were measured on this build; the catalogue's otherwise. */
+  readonly densities?: { readonly lining_kg_m3: Spread; readonly insulation_kg_m3: Spread };
 }
 
 /** One draw of what is in doubt; factors of 1 where the key has no unit. */
@@ -171,7 +173,7 @@ export const weighTypical = (question: WeighQuestion): Weights => {
 };
 
 /** Weights for any draw of what they depend on: spreads to draw from, and what a draw comes to. */
-export function weightModel({ furnace, lining, insulation, bricks }: WeighQuestion) {
+export function weightModel({ furnace, lining, insulation, bricks, densities }: WeighQuestion) {
   const volumes = volumesOf(furnace);
   const tolerance = furnace.vessel.tolerance ?? 0;
   const body = findMaterial(lining).properties;
@@ -183,6 +185,7 @@ export function weightModel({ furnace, lining, insulation, bricks }: WeighQuesti
     vessel: { low: 1 - tolerance, typical: 1, high: 1 + tolerance },
     insulation_kg_m3: (loose ? fill.loose_density_kg_m3 : undefined) ?? fill.density_kg_m3 ?? exactly(100),
     settling: loose ? (fill.settling ?? sizingRules.tamping) : exactly(0),
+    ...densities,
   };
   const solids_m3 = volumes.wall_m3 + volumes.floor_m3;
   const { bottom_radius_m, top_radius_m, height_m, wall_m } = furnace.vessel;

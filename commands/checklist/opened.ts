@@ -1,6 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { type Progress, progressOf } from '../../core/build/progress.ts';
-import type { BuildKind } from '../../core/build/stage.ts';
+import { type BuildKind, itemsOf } from '../../core/build/stage.ts';
+import { stagesFor } from '../../core/build/stages.ts';
 import { nearest } from '../../core/materials/nearest.ts';
 import type { AnswerContext, Ask } from '../command.ts';
 import type { Checklist, LogEntry } from '../memory-weeks.ts';
@@ -54,7 +55,12 @@ export async function opened(list: Checklist, context: Reading): Promise<Opened>
   const question = questionOf(list, context);
   const chosen = chosenOf(list);
   const kind = kindOf(question, chosen, context);
-  const entries = await context.memory.entries(list.owner, list.name);
+  // What is ticked through needs no log, and most of a build's weeks come after that.
+  const ticked = new Set(list.ticks.map(({ item }) => item));
+  const asksLog = stagesFor(kind.traits).some(
+    (stage) => stage.logged !== undefined && itemsOf(stage, kind.traits).some(({ id }) => !ticked.has(id)),
+  );
+  const entries = asksLog ? await context.memory.entries(list.owner, list.name) : [];
   const logged = new Map(entries.map((entry) => [entry.kind, entry]));
   return { list, question, chosen, kind, logged, progress: progressWith(list, kind, logged) };
 }

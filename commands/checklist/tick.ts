@@ -40,7 +40,11 @@ export const checklistTick = {
     refuseHeld(found, items, open);
     const fresh: ItemState[] = [];
     for (const item of items) if (await memory.tick(open.list.id, item.id, { by: asker, now })) fresh.push(item);
-    const list = (await memory.checklist(context.place, open.list.name)) ?? open.list;
+    // Somebody else may have been quicker: then the list is not as it was read.
+    const quicker = fresh.length < items.length;
+    const read = quicker ? await memory.checklist(context.place, open.list.name) : undefined;
+    const mine = fresh.map(({ id }) => ({ item: id, by: asker, at: now }));
+    const list = read ?? { ...open.list, ticks: [...open.list.ticks, ...mine] };
     const after: Opened = { ...open, list, progress: progressWith(list, open.kind, open.logged) };
     const answer = listAnswer(after, context, fresh.length > 0 ? tickedWords(found, fresh) : beforeWords(found, after));
     const facts = [...factsOf(found.at.stage, open.kind), ...(answer.hazards?.facts ?? [])];

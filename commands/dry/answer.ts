@@ -10,6 +10,9 @@ import { dryQuestion } from './question.ts';
 import { assumptionsOf, coalRows, type DryParts, fireDays, headlineOf, notesOf } from './words.ts';
 import { workOut } from './work.ts';
 
+/** As many as stand in one row of buttons. */
+const mostNext = 5;
+
 export function dryAnswer(options: DryOptions, context: AnswerContext): Answer {
   const question = dryQuestion(options, context);
   const work = workOut(question);
@@ -100,7 +103,7 @@ function handsOver({ work, options }: DryParts): Readonly<Record<string, string>
   const { layers, amount, recipe, bore, height } = options;
   return {
     ...(layers?.thickness ? { layers: layers.text } : {}),
-    thickness: `${Number((question.thickness_m * 1000).toFixed(2))} mm`,
+    ...(question.measured ? { thickness: `${Number((question.thickness_m * 1000).toFixed(2))} mm` } : {}),
     ...(recipe === undefined ? {} : { recipe }),
     ...(amount ? { amount: amount.text } : {}),
     ...(bore ? { bore: bore.text } : {}),
@@ -125,5 +128,5 @@ function nextLines({ work, context, options }: DryParts): NonNullable<Answer['ne
       : []),
     ...(known('remind') ? [{ label: 'be reminded of each step', line: 'remind for=last' }] : []),
     { label: 'how that was worked out', line: 'why' },
-  ];
+  ].slice(0, mostNext);
 }

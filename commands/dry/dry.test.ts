@@ -106,7 +106,12 @@ describe('dry', () => {
     expect(figure(mixed, 'dry_mass').value).toBeCloseTo(0.03 * 1850, 3);
     const wall = await cardOf('dry for=(wall 40 mm castable; 60 mm perlite)');
     expect(wall.headline).toContain('40 mm of dense castable');
-    expect((await errorOf('dry for=(mix 30 L)')).error.option).toBe('thickness');
+    const unsaid = await cardOf('dry for=(mix 30 L)');
+    expect(unsaid.headline).toContain('32 to 65 mm of rammed clay');
+    expect(unsaid.assumed.map(({ override }) => override)).toContain('thickness=40 mm');
+    // Not said is taken at its late and slow end.
+    expect(lit(unsaid)).toBeGreaterThan(lit(mixed));
+    expect(figure(unsaid, 'fire').value).toBe(figure(await cardOf('dry 65 mm clay-sand'), 'fire').value);
   });
 
   it('hands on what wall can take', async () => {
@@ -198,7 +203,7 @@ describe('dry, when something comes between', () => {
 describe('dry refuses', () => {
   it.each([
     ['dry', 'missing', 'what the lining is'],
-    ['dry clay-sand', 'missing', 'how thick'],
+    ['dry ramming plastic', 'missing', 'how thick'],
     ['dry 0 mm clay-sand', 'out-of-range', '0 mm'],
     ['dry 200 mm clay-sand', 'out-of-range', '200 mm'],
     ['dry 40 mm clay-sand humidity=120%', 'out-of-range', '120 %'],

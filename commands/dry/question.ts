@@ -15,7 +15,6 @@ import type { Material } from '../../core/materials/material.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import { formatBoth, formatSi } from '../../core/quantity/format.ts';
-import type { Quantity } from '../../core/quantity/parse.ts';
 import { ringVolume_m3 } from '../../core/shape/volume.ts';
 import type { AnswerContext } from '../command.ts';
 import { about } from '../options.ts';
@@ -39,6 +38,7 @@ const names = {
   access: 'how much of it gets to the face',
   sun: 'sun',
   covered: 'days under cover',
+  thickness: 'how thick it is',
 } as const;
 export type DryKey = (typeof names)[keyof typeof names];
 export { names as dryKeys };
@@ -48,7 +48,10 @@ export interface DryQuestion {
   readonly material: Material | undefined;
   readonly behind: readonly Behind[];
   readonly thickness_m: number;
-  /** As it is said: `1.5 in`. */
+  /** Where it was not said, the thickest that such linings are made. */
+  readonly thickest_m: number;
+  readonly measured: boolean;
+  /** As it is said: `1.5 in`, `32 to 65 mm`. */
   readonly size: string;
   /** How it is called back. */
   readonly name: string;
@@ -73,8 +76,8 @@ export interface DryQuestion {
 export function dryQuestion(options: DryOptions, { now, units }: Pick<AnswerContext, 'now' | 'units'>): DryQuestion {
   const { face, behind } = faceOf(options);
   const { kind, material } = face;
-  const thickness = thicknessOf(options, kind);
-  const thickness_m = thickness.si;
+  const thick = thicknessOf(options, kind);
+  const thickness_m = thick.typical;
   const place = places.find(({ id }) => id === options.where) ?? places[0];
   const air_K = options.air?.si ?? place.air_K;
   if (air_K < FROST_K) throw frost(air_K);
@@ -101,7 +104,9 @@ export function dryQuestion(options: DryOptions, { now, units }: Pick<AnswerCont
     material,
     behind,
     thickness_m,
-    size: formatSi(thickness_m, 'm', units).replace(/ \(.*\)$/, ''),
+    thickest_m: thick.high,
+    measured: thick.low === thick.high,
+    size: sizeWords(thick, units),
     // The catalogue's `…, fired` is what it will be.
     name: (material?.name ?? kind.name).split(',')[0]!,
     ...sizeOf(options, thickness_m),
@@ -135,6 +140,7 @@ export function dryQuestion(options: DryOptions, { now, units }: Pick<AnswerCont
       [names.access]: cloth(accesses[open]),
       [names.sun]: place.sun_W_m2,
       [names.covered]: kind.wait_s,
+      [names.thickness]: thick,
     },
   };
 }
@@ -176,7 +182,7 @@ function liningOfRecipe(name: string): Lining {
   return findLining(found ? findMaterial(found.lining).id : name);
 }
 
-function thicknessOf({ layers, thickness }: DryOptions, kind: DryKind): Quantity {
+function thicknessOf({ layers, thickness }: DryOptions, kind: DryKind): Spread {
   const typed = layers?.thickness ?? thickness;
   if (layers?.thickness && thickness && Math.abs(layers.thickness.si - thickness.si) > 1e-6)
     throw new AskError({
@@ -186,6 +192,10 @@ function thicknessOf({ layers, thickness }: DryOptions, kind: DryKind): Quantity
       example: 'dry 1.5 in clay-sand',
       option: 'thickness',
     });
+  if (!typed && kind.thickness_m) {
+    const { low, typical: usually, high } = kind.thickness_m;
+    return { low, typical: usually, high };
+  }
   if (!typed)
     throw new AskError({
       code: 'missing',
@@ -194,7 +204,7 @@ function thicknessOf({ layers, thickness }: DryOptions, kind: DryKind): Quantity
       example: '40 mm',
       option: 'thickness',
     });
-  if (typed.si >= 0.0005) return typed;
+  if (typed.si >= 0.0005) return exactly(typed.si);
   throw new AskError({
     code: 'out-of-range',
     what: `a lining ${typed.text} thick is none`,
@@ -202,6 +212,11 @@ function thicknessOf({ layers, thickness }: DryOptions, kind: DryKind): Quantity
     example: layers?.thickness ? '1.5 in clay-sand' : '40 mm',
     option: layers?.thickness ? 'layers' : 'thickness',
   });
+}
+
+function sizeWords({ low, high }: Spread, units: AnswerContext['units']): string {
+  const [least, most] = [low, high].map((m) => formatSi(m, 'm', units).replace(/ \(.*\)$/, ''));
+  return low === high ? most! : `${least!.replace(/ \D+$/, '')} to ${most}`;
 }
 
 function sizeOf({ amount, bore, height }: DryOptions, thickness_m: number): Pick<DryQuestion, 'volume' | 'sized'> {

@@ -109,7 +109,14 @@ export function assumptionsOf({ work, options, context }: DryParts): readonly As
   const US = units === 'US';
   const dries = question.kind.before === 'air-dry';
   const rows: (Assumption | false)[] = [
-    !options.from && { text: `rammed today, ${plainDay(question.today)}`, override: 'from=2026-03-01' },
+    !options.from && {
+      text: `${question.kind.before === 'cure' ? 'cast' : 'rammed'} today, ${plainDay(question.today)}`,
+      override: 'from=2026-03-01',
+    },
+    !question.measured && {
+      text: `${question.size} thick, as such linings are: the days go by up to its square`,
+      override: US ? 'thickness=1.5 in' : 'thickness=40 mm',
+    },
     !question.sized && {
       text: `a bore of ${formatSi(usual.bore_m, 'm', units)}, ${formatSi(usual.height_m, 'm', units)} deep, for the masses`,
       override: US ? 'amount=0.5 cu ft' : 'amount=15 L',

@@ -61,7 +61,7 @@ export function workOut(question: DryQuestion): DryWork {
   const limit = burstLimit({ strength_Pa: question.kind.strength_Pa.low });
   const fire = firing({
     kind: question.kind,
-    thickness_m: question.thickness_m,
+    thickness_m: question.thickest_m,
     start_K: question.air_K,
     end_K: question.end_K,
     wet_limit_K: limit.limit_K,
@@ -141,7 +141,8 @@ function behindOf({ behind, thickness_m }: Pick<DryQuestion, 'behind' | 'thickne
 }
 
 function airOf(question: DryQuestion, draw: Draw, behind: Wet): AirDrying {
-  const { thickness_m, air_K, humidity, open, kind } = question;
+  const { air_K, humidity, open, kind } = question;
+  const thickness_m = draw[key.thickness];
   const dry_kg_m2 = thickness_m * (draw[key.density] + behind.dry_kg_m3);
   const wet = draw[key.density] * (draw[key.water] - draw[key.held]) + behind.water_kg_m3 - behind.held_kg_m3;
   return airDrying({

@@ -14,6 +14,8 @@ export interface DryKind {
   readonly materials: readonly string[];
   /** Air takes the water out first; or it is kept moist to harden; or it goes to the fire soon. */
   readonly before: 'air-dry' | 'cure' | 'start soon';
+  /** As such linings are made, where nobody says. */
+  readonly thickness_m?: Datum;
   /** Under cover before it is aired, kept moist, or left to set. */
   readonly wait_s: Datum;
   /** Of moisture at 20 °C, m²/s. */

@@ -12,19 +12,24 @@ export interface Kept {
   readonly states: ComponentStates;
   /** Where reminders wait; none where they would be gone at exit. */
   readonly outbox?: Outbox;
+  /** `the store` while it is away. */
+  missing(): readonly string[];
   close(): Promise<void>;
 }
 
-/** The store that the settings ask for; in process, forgotten at exit, where they ask for none. */
+/**
+ * The store that the settings ask for; in process, forgotten at exit, where they ask for none. One that is away keeps
+ * nobody from being answered: it is looked for until it is back.
+ */
 export async function openKept(
   { data, databaseUrl }: Pick<Config, 'data' | 'databaseUrl'>,
   warn: (error: unknown) => void,
 ): Promise<Kept> {
   const where = databaseUrl === undefined ? (data === undefined ? undefined : { data }) : { databaseUrl };
   if (!where) return inProcess();
-  const { openStore } = await import('./store/open.ts');
-  const { memory, handled, states, outbox, close } = await openStore(where);
-  return { memory: forgiving(async () => memory, warn), handled, states, outbox, close };
+  const { patientStore } = await import('./store/patient.ts');
+  const { memory, ...store } = await patientStore(where, { warn });
+  return { memory: forgiving(memory, warn), ...store };
 }
 
 /** More than a club asks in a week; a store has no such bound. */
@@ -84,6 +89,7 @@ function inProcess(): Kept {
       drop: states.drop,
       sweep: states.sweep,
     },
+    missing: () => [],
     close: async () => {},
   };
 }

@@ -28,7 +28,7 @@ export async function openDiscord(
 ): Promise<Running> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
-  const { memory, handled, states, outbox, close } = await openKept(config, warn);
+  const { memory, handled, states, outbox, close, ...kept } = await openKept(config, warn);
   const work = createWork({ memory });
   // The worker loads everything at its first question. With the first that anybody types, so that hardly anybody waits for
   // it, and a bot that nobody asks takes a third less memory.
@@ -65,7 +65,7 @@ export async function openDiscord(
       warm();
     },
   });
-  const missing = () => (discord.isConnected() ? [] : ['a connection to Discord']);
+  const missing = () => [...(discord.isConnected() ? [] : ['a connection to Discord']), ...kept.missing()];
   const sweeping = setInterval(() => {
     const long = new Date(now().getTime() - sentKeep_ms);
     Promise.all([handled.sweep(now()), states.sweep(now()), outbox?.sweep(long)]).catch(warn);

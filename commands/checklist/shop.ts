@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { type ShopRow, totals } from '../../core/build/shop.ts';
+import { factsOf } from '../../core/build/stage.ts';
+import { stageOf } from '../../core/build/stages.ts';
 import type { Spread } from '../../core/materials/spread.ts';
 import type { Currency } from '../../core/quantity/currency.ts';
 import type { Figure, UnitSystem } from '../../core/quantity/figure.ts';
@@ -10,7 +12,6 @@ import { family, listOption } from './family.ts';
 import { needList } from './opened.ts';
 import { shopList } from './shop-rows.ts';
 import { assumedOf, givenOf } from './show.ts';
-import { factsAhead } from './words.ts';
 
 const options = z.strictObject({ list: listOption() });
 
@@ -31,6 +32,7 @@ export const checklistShop = {
   slow: true,
   async answer({ list: name }, context) {
     const { units, now } = context;
+    const buying = stageOf('source');
     const open = await needList(name, context);
     const { build, gear, used, says } = await shopList(open, context);
     const figures = costFigures(build, gear);
@@ -55,7 +57,7 @@ export const checklistShop = {
         ...(used.length === 0 ? [{ text: 'no price of yours', override: 'price sand 50 lb $5' }] : []),
       ],
       sources: ['derived', 'common-practice', 'from-memory', 'osha-eye-face', 'hse-molten-metal-clothing'],
-      hazards: { facts: factsAhead(open) },
+      hazards: { facts: buying ? factsOf(buying, open.kind) : [] },
       next: [
         { label: 'where the build stands', line: `checklist list=${open.list.name}` },
         { label: 'to print', line: `checklist sheet list=${open.list.name}` },

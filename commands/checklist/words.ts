@@ -24,6 +24,9 @@ export function whoOf(ticks: readonly Tick[], asker: string): (tick: Tick) => st
 
 const cells = 12;
 
+/** Below it time is told in hours. */
+const dayAndHalf_s = 36 * 3600;
+
 /** `▓▓▓▓░░░░░░░░ 12 of 47`. */
 export const barOf = ({ done_count, item_count }: Progress): string => {
   const full = item_count === 0 ? 0 : Math.floor((cells * done_count) / item_count);
@@ -52,7 +55,7 @@ export function figuresOf(progress: Progress): readonly Figure[] {
             label: checklistFigures['checklist.left'],
             value: sum('typical'),
             unit: 's',
-            shown: 'days',
+            shown: sum('high') < dayAndHalf_s ? 'hours' : 'days',
             range: { low: sum('low'), high: sum('high') },
             rangeBasis: 'judged',
             note: 'one stage after another, waiting included',
@@ -130,7 +133,7 @@ const itemWords = (items: readonly ItemState[]): string =>
 
 /** `2 to 16 days`, `½ to 3 h`, `1 h to 7 days`. */
 export function timeWords({ low, high }: Spread): string {
-  const unitOf = (seconds: number) => (seconds < 36 * 3600 ? { name: 'h', of: 3600 } : { name: 'days', of: 86_400 });
+  const unitOf = (seconds: number) => (seconds < dayAndHalf_s ? { name: 'h', of: 3600 } : { name: 'days', of: 86_400 });
   const number = (seconds: number, { of }: { of: number }) =>
     String(Number((seconds / of).toPrecision(2))).replace(/^0\.5$/, '½');
   const last = unitOf(high);

@@ -26,11 +26,11 @@ export interface Delivery {
 }
 
 interface Held {
-  readonly claimed: Claimed;
+  claimed: Claimed;
   readonly reminder: Reminder;
   readonly order: number;
   /** By a clock that nobody sets. */
-  readonly since_ms: number;
+  since_ms: number;
   /** Whether a try of ours may have arrived. */
   perhaps: boolean;
   tries: number;
@@ -62,7 +62,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   const { outbox, channel, send, now, log, lease_s = 60, poll_ms = 5000, atOnce = 32 } = parts;
   const lanes = new Map<string, Lane>();
   const running = new Set<Promise<void>>();
-  let held = 0;
+  const inHand = new Map<string, Held>();
   let taken = 0;
   let waking: NodeJS.Timeout | undefined;
   let open = false;
@@ -99,7 +99,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     clearTimeout(timer);
     let wait_ms = poll_ms;
     try {
-      const limit = most - held;
+      const limit = most - inHand.size;
       if (limit > 0) {
         const found = await outbox.claim(channel, { now: now(), lease_s, limit });
         for (const claimed of found) take(claimed);
@@ -127,11 +127,18 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   }
 
   function take(claimed: Claimed): void {
+    const mine = inHand.get(claimed.key);
+    if (mine) {
+      // Its hold ended while it was being sent, and is ours again.
+      Object.assign(mine, { claimed, since_ms: performance.now(), perhaps: true });
+      return;
+    }
     const reminder = reminderOf(claimed.body);
     const lane = lanes.get(reminder.place) ?? { waiting: [], busy: false, until_ms: 0 };
     lanes.set(reminder.place, lane);
-    lane.waiting.push({ claimed, reminder, order: ++taken, since_ms: performance.now(), perhaps: false, tries: 0 });
-    held += 1;
+    const one: Held = { claimed, reminder, order: ++taken, since_ms: performance.now(), perhaps: false, tries: 0 };
+    inHand.set(claimed.key, one);
+    lane.waiting.push(one);
   }
 
   /** As many places as may be served at once; what is due first goes first. */
@@ -148,7 +155,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
       const waits = [...lanes.values()].filter(({ busy, until_ms }) => !busy && until_ms > at_ms);
       if (waits.length > 0) wakeIn(Math.min(...waits.map(({ until_ms }) => until_ms)) - at_ms);
     }
-    if (open && !drained && held < most / 2) void look();
+    if (open && !drained && inHand.size < most / 2) void look();
   }
 
   function wakeIn(ms: number): void {
@@ -192,7 +199,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     if (sent.kind === 'later') return later(one, lane, sent);
     lane.waiting.shift();
     if (sent.kind === 'sent') {
-      held -= 1;
+      inHand.delete(one.claimed.key);
       unmarked.add(one.claimed.key);
       mark();
       return;
@@ -243,7 +250,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     { claimed, perhaps }: Held,
     { fault, retryAt = now(), forGood = false }: { fault: string; retryAt?: Date; forGood?: boolean },
   ): Promise<void> {
-    held -= 1;
+    inHand.delete(claimed.key);
     try {
       await outbox.failed(claimed, { fault, now: now(), perhaps, ...(forGood ? {} : { retryAt }) });
     } catch (err) {

@@ -4,6 +4,7 @@ import { commands } from '../commands/registry.ts';
 import { readConfig } from './config.ts';
 import { logFault } from './log.ts';
 import { lookOf } from './look.ts';
+import { atPrompt as reach } from './reminders.ts';
 import { openMemory } from './store/remember.ts';
 import { versions } from './versions.ts';
 import { written } from './written.ts';
@@ -15,7 +16,10 @@ export async function openTerminal(): Promise<void> {
   try {
     await prompt({
       ask: async (line) =>
-        written(await answerLine(line, { asker: 'me', place: 'terminal', now: new Date(), memory, versions }), config),
+        written(
+          await answerLine(line, { asker: 'me', place: 'terminal', now: new Date(), memory, versions, reach }),
+          config,
+        ),
       commands,
       input: process.stdin,
       output: process.stdout,

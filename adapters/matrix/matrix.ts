@@ -1,6 +1,8 @@
 import { existsSync, rmSync } from 'node:fs';
 import { join as path } from 'node:path';
 import { ClientEvent, HttpApiEvent, type MatrixClient, SyncState } from 'matrix-js-sdk';
+import type { Reach } from '../../commands/reach.ts';
+import type { Sender } from '../../commands/remind/due.ts';
 import { clientFor, filterFor, quietLogger } from './connect.ts';
 import { crossSign, recoveryIn } from './cross-sign.ts';
 import { type CryptoHome, snapshotHome } from './crypto-home.ts';
@@ -12,6 +14,7 @@ import { Later, laterOf } from './later.ts';
 import type { Log, Questions } from './ports.ts';
 import { createQueue } from './queue.ts';
 import type { RawEvent } from './read.ts';
+import { reachIn, reminderSender } from './reminder.ts';
 import { isEmpty, join, leave, mayInvite, placeIn } from './rooms.ts';
 import { type Credentials, openSession } from './session.ts';
 
@@ -27,6 +30,10 @@ export interface MatrixParts extends Omit<DeskParts, 'door' | 'me' | 'place' | '
 export interface Matrix {
   readonly userId: string;
   isConnected(): boolean;
+  /** Sends a reminder that is due. */
+  readonly remind: Sender;
+  /** How people in a room can be called later. */
+  reach(room: string): Reach;
   /** Answers what was asked, keeps what it has to, and leaves. Timers of the SDK may outlive it: end the process. */
   stop(): Promise<void>;
 }
@@ -154,6 +161,8 @@ export async function startMatrix({ account, allow, folder, questions, ...parts 
   return {
     userId: me,
     isConnected: () => connected,
+    remind: reminderSender({ client, door, states, now }),
+    reach: (room) => reachIn(client, room),
     async stop() {
       await Promise.race([queue.stop(), new Promise((resolve) => setTimeout(resolve, leave_ms))]);
       stopping = true;

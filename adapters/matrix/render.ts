@@ -101,7 +101,7 @@ const hurting = (cautions: readonly Caution[], withReasons: boolean): readonly B
   );
 
 /** The reason stands beside a danger, and beside everything where the working is asked for. */
-const said = ({ severity, text, reason, standing }: Caution, withReason: boolean): string =>
+export const said = ({ severity, text, reason, standing }: Caution, withReason: boolean): string =>
   [
     severity === 'danger' ? `Danger: ${text}` : text,
     ...(withReason || severity === 'danger' ? [reason] : []),

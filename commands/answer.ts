@@ -6,8 +6,9 @@ import { nearest } from '../core/materials/nearest.ts';
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import { readQuantity } from '../core/quantity/parse.ts';
 import type { Card, Reply } from './card.ts';
-import type { AnswerContext, Ask, Command, Meant, Versions } from './command.ts';
+import type { AnswerContext, Ask, Command, How, Meant, Versions } from './command.ts';
 import { optionsOf, parseLine } from './grammar.ts';
+import { measuredOf } from './log/measured.ts';
 import type { Build, Memory } from './memory.ts';
 import { metaOf } from './options.ts';
 import type { Reach } from './reach.ts';
@@ -23,6 +24,11 @@ export interface AskContext {
   /** Whether the asker may change what the place has set; on one's own machine, yes. */
   readonly mayModerate?: boolean;
   readonly versions?: Versions;
+  /**
+   * Called at most once, and before the answer: typical values with all the cautions, to be shown until the ranges are
+   * there. The answer is the same with it as without.
+   */
+  readonly early?: (card: Card) => void;
   readonly reach?: () => Promise<Reach>;
 }
 
@@ -50,7 +56,7 @@ function nameIn(line: string): string {
   return (family.find(({ name }) => lower.startsWith(`${name} `)) ?? family[0])?.name ?? word;
 }
 
-async function run(asked: Ask, context: AskContext, depth: number): Promise<Reply> {
+async function run(asked: Ask, context: AskContext, depth: number, how: How = {}): Promise<Reply> {
   let facts: readonly string[] = factsIn(Object.values(asked.options).join(' '));
   let meant: Meant = { ask: asked };
   /** What a question on the way warned of before it failed. */
@@ -65,25 +71,39 @@ async function run(asked: Ask, context: AskContext, depth: number): Promise<Repl
     const command = commandOf(ask);
     facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
     refuseUnknown(ask, command);
+    const { early, ...outer } = context;
     const inner: Inner = {
-      ...context,
+      ...outer,
+      ...how,
       mayModerate: context.mayModerate ?? true,
       parse,
       commands,
-      ask: async (another) => {
-        const reply = await run(another, context, depth + 1);
+      ask: async (another, as = how) => {
+        const reply = await run(another, context, depth + 1, as);
         if (reply.kind === 'error') below = reply.cautions;
         return reply;
       },
       fill: async (another) => ({ ...another, options: (await fillFrom(another, commandOf(another), inner)).options }),
     };
     const filled = await fillFrom(ask, command, inner, meant.yields);
+    const log = filled.log ?? meant.build?.name;
+    const measured = log === undefined ? undefined : await measuredOf(log, context);
     const preferred = await context.memory.units(context);
     const options = readTaken(command, filled, preferred);
-    const answer = await command.answer(options.values, { ...inner, units: options.units });
+    const given = [...(meant.given ?? []), ...filled.from];
+    const card = (answer: Awaited<ReturnType<Command['answer']>>) => cardOf(command, answer, options, facts, given);
+    const answer = await command.answer(options.values, {
+      ...inner,
+      ...(measured ? { measured } : {}),
+      units: options.units,
+      ...(early && depth === 0 ? { early: once((first) => early(card(first))) } : {}),
+    });
     // With what another answer filled in: `for=last` would mean this very question the next time.
-    if (depth === 0 && !command.passing) await context.memory.rememberAsk({ ...ask, options: filled.options });
-    return { kind: 'card', card: cardOf(command, answer, options, facts, [...(meant.given ?? []), ...filled.from]) };
+    if (depth === 0 && !command.passing) {
+      const kept = measured ? { log: measured.build } : {};
+      await context.memory.rememberAsk({ ...ask, options: { ...filled.options, ...kept } });
+    }
+    return { kind: 'card', card: card(answer) };
   } catch (error) {
     if (!(error instanceof AskError)) throw error;
     const nested = nestedLine(meant.ask.options.for ?? '');
@@ -111,7 +131,15 @@ function readTaken(
   }
 }
 
-type Inner = Omit<AnswerContext, 'units'>;
+type Inner = Omit<AnswerContext, 'units' | 'early'>;
+
+function once<T>(take: (value: T) => void): (value: T) => void {
+  let taken = false;
+  return (value) => {
+    if (!taken) take(value);
+    taken = true;
+  };
+}
 
 /** Forms and builds of an older version may name what is no option any more. */
 function refuseUnknown(ask: Ask, command: Command): void {
@@ -168,7 +196,7 @@ function cardOf(
     working: [],
     next: [],
     ...answer,
-    given: [...from, ...options.given, ...(answer.given ?? [])],
+    given: [...from, ...(command.onMessage ? [] : options.given), ...(answer.given ?? [])],
     assumed: [...options.assumed, ...answer.assumed],
     cautions:
       cautions ??
@@ -180,17 +208,25 @@ function cardOf(
   };
 }
 
+interface Filled {
+  readonly options: Ask['options'];
+  readonly handed: readonly string[];
+  readonly from: readonly string[];
+  /** The build whose log calibrates the answer. */
+  readonly log: string | undefined;
+}
+
 /** What the answer that `for=` names hands over fills the options that were not typed, and those that yield to it. */
 async function fillFrom(
   ask: Ask,
   command: Command,
   context: Inner,
   yields: readonly string[] = [],
-): Promise<{ options: Ask['options']; handed: readonly string[]; from: readonly string[] }> {
+): Promise<Filled> {
   // A command with a for= of its own makes of it what it will.
-  if (ask.options.for === undefined || 'for' in command.options.shape)
-    return { options: ask.options, handed: [], from: [] };
-  const { for: source, ...typed } = ask.options;
+  const { log, ...own } = ask.options;
+  if (own.for === undefined || 'for' in command.options.shape) return { options: own, handed: [], from: [], log };
+  const { for: source, ...typed } = own;
   const { ask: other, build } = await readSource(source, ask, context);
   const reply = await context.ask(other);
   if (reply.kind === 'error') throw build ? ofBuild(new AskError(reply.error), build) : new AskError(reply.error);
@@ -220,6 +256,7 @@ async function fillFrom(
     options: Object.fromEntries([...loose.filter(stays), ...taken, ...firm]),
     handed,
     from: [`from ${origin}: ${handed.join(', ')}`],
+    log: build?.name ?? other.options.log ?? log,
   };
 }
 

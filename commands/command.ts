@@ -3,6 +3,7 @@ import type { Tie } from '../core/doubt/together.ts';
 import type { Spread } from '../core/materials/spread.ts';
 import type { SiUnit, UnitSystem } from '../core/quantity/figure.ts';
 import type { Card, Reply } from './card.ts';
+import type { Measured } from './log/measured.ts';
 import type { Build, Memory } from './memory.ts';
 import type { Reach } from './reach.ts';
 
@@ -25,6 +26,11 @@ export interface Meant {
   readonly build?: Build;
 }
 
+/** In which way another question is answered. */
+export interface How {
+  readonly plain?: true;
+}
+
 /** What answers, as whoever wires it knows it. */
 export interface Versions {
   /** Name and version. */
@@ -40,13 +46,19 @@ export interface AnswerContext {
   /** Leads the output: the person's choice, else the place's, else what was typed. */
   readonly units: UnitSystem;
   /** Another question on the way to this answer; it is not remembered as the asker's last. */
-  readonly ask: (ask: Ask) => Promise<Reply>;
+  readonly ask: (ask: Ask, how?: How) => Promise<Reply>;
   /** A question with what its `for=` hands over filled in: it stands on no other answer any more. */
   readonly fill: (ask: Ask) => Promise<Ask>;
   /** A typed line as an Ask of the same asker and place. */
   readonly parse: (line: string) => Ask;
   readonly commands: readonly Command[];
+  /** What was measured on the build that for= names: estimates are calibrated by it. */
+  readonly measured?: Measured;
   readonly versions?: Versions;
+  /** Only typical values are wanted: no ranges, cautions by ends no sample goes beyond. */
+  readonly plain?: true;
+  /** Takes an answer of typical values while the whole one is worked out. Not there where nobody could make use of it. */
+  readonly early?: (answer: Answer) => void;
   /** Whether the asker may change what the place has set. */
   readonly mayModerate: boolean;
   /** How they can be called later. Asking may try it out: ask only where something is to be called for. */
@@ -99,6 +111,11 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly figures: Readonly<Record<string, string>>;
   /** The whole rest of the line is the subject, `name=` and all: for commands that take a line. */
   readonly takesLine?: true;
+  /**
+   * Can be asked about a message somebody wrote: its text is the subject. It is neither told back nor kept, and where the
+   * platform has a menu for a message this is what stands in it (at most 32 characters).
+   */
+  readonly onMessage?: { readonly label: string };
   /** Not kept as the asker's last question: help, working, first aid. */
   readonly passing?: true;
   /** What a family says of itself where it is listed in one line: `build …`. */

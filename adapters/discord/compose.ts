@@ -132,10 +132,13 @@ async function kept(
   id: string,
   { ask: { command, options }, answered, next }: { ask: Ask; answered: boolean; next: readonly string[] },
   { asker }: Who,
-  { states, now, log }: DeskParts,
+  { states, now, log, commands }: DeskParts,
 ): Promise<boolean> {
+  // What somebody else wrote is not kept.
+  const isOthers = commands.some(({ name, onMessage }) => name === command && onMessage);
   try {
-    const put = states.put(id, { asker, ask: { command, options }, answered, next }, { now: now(), keep_s, asker });
+    const ask = { command, options: isOthers ? {} : options };
+    const put = states.put(id, { asker, ask, answered, next }, { now: now(), keep_s, asker });
     return await within(
       put.then(() => true),
       500,

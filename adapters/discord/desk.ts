@@ -8,10 +8,10 @@ import { type Door, type First, refusesBody } from './door.ts';
 import { tokenLife_ms, defer_ms as usualDefer_ms, early_ms as usualEarly_ms } from './limits.ts';
 import { saying } from './message/error.ts';
 import type { FileOut, Message } from './message/payload.ts';
-import type { AnswerPlan, Outcome } from './plan.ts';
+import type { AnswerPlan, Outcome, Plan } from './plan.ts';
 import { answerPress } from './press.ts';
 import { type Request, readRequest, type Who } from './request.ts';
-import { answerCommand, complete } from './slash.ts';
+import { answerCommand, answerMessage, complete } from './slash.ts';
 import type { States } from './state.ts';
 import { within } from './within.ts';
 
@@ -112,7 +112,7 @@ export function createDesk(parts: DeskParts) {
       });
       return door.first(request, { kind: 'choices', choices });
     }
-    const plan = request.kind === 'command' ? answerCommand(request, parts) : await answerPress(request, parts);
+    const plan = await planOf(request);
     told.command = plan.command;
     if (plan.kind === 'modal') return door.first(request, { kind: 'modal', modal: plan.modal });
     const begun = now();
@@ -156,6 +156,12 @@ export function createDesk(parts: DeskParts) {
       () => (stands ? door.edit(request, late.message) : delivered(request, late, plan)),
       (plain) => door.edit(request, plain),
     );
+  }
+
+  async function planOf(request: Exclude<Request, { kind: 'autocomplete' }>): Promise<Plan> {
+    if (request.kind === 'command') return answerCommand(request, parts);
+    if (request.kind === 'message') return answerMessage(request, parts);
+    return answerPress(request, parts);
   }
 
   /** What stands until the answer is there: typical values if there are any. Says whether it does, and not just a deferral. */

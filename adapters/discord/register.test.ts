@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { commands } from '../../commands/registry.ts';
-import { charactersOf, fieldNames } from './bodies.ts';
+import { charactersOf, fieldNames, slashBodies } from './bodies.ts';
 import { limits } from './limits.ts';
 import { commandOf, slashName } from './names.ts';
 import { commandBodies, planRegistration } from './register.ts';
@@ -22,12 +22,15 @@ const leaves = (option: Option): readonly Option[] => [option, ...(option.option
 
 describe('the list of commands as the platform takes it', () => {
   test('every command is there once, a family as one', () => {
-    expect(bodies.map(({ name }) => name)).toEqual([...new Set(commands.map(({ name }) => name.split(' ')[0]))]);
+    const slash = [...new Set(commands.map(({ name }) => name.split(' ')[0]))];
+    const menu = commands.flatMap(({ onMessage }) => onMessage?.label ?? []);
+    expect(bodies.map(({ name }) => name)).toEqual([...slash, ...menu]);
     for (const command of commands) expect(commandOf(slashName(command, commands), commands)).toBe(command);
     expect(bodies.length).toBeLessThanOrEqual(100);
   });
 
-  test.each(wire.map((body) => [body.name, body] as const))('%s keeps every published limit', (_name, body) => {
+  const slash = JSON.parse(JSON.stringify(slashBodies(commands))) as ReturnType<typeof slashBodies>;
+  test.each(slash.map((body) => [body.name, body] as const))('%s keeps every published limit', (_name, body) => {
     expect(charactersOf(body)).toBeLessThanOrEqual(limits.commandCharacters);
     const all = [
       { ...body, type: 0 } as unknown as Option,
@@ -43,6 +46,16 @@ describe('the list of commands as the platform takes it', () => {
       expect(choices.length > 0 && autocomplete === true).toBe(false);
       const required = options.map((one) => one.required ?? false);
       expect(required).toEqual(required.toSorted((a, b) => Number(b) - Number(a)));
+    }
+  });
+
+  test('what can be asked about a message stands in its menu, under a name and nothing else', () => {
+    const menu = wire.filter(({ type }) => type === 3);
+    expect(menu.map(({ name }) => name)).toEqual(['Weigh the numbers']);
+    expect(menu.length).toBeLessThanOrEqual(15);
+    for (const body of menu) {
+      expect(Object.keys(body).sort()).toEqual(['contexts', 'integration_types', 'name', 'type']);
+      expect(body.name).toMatch(/^.{1,32}$/u);
     }
   });
 
@@ -76,8 +89,10 @@ describe('what to register', () => {
 
   test('a changed word is named', () => {
     const [first, ...rest] = existing;
-    const { differences, put } = planRegistration([{ ...first!, description: 'old' }, ...rest], bodies);
-    expect(differences).toEqual([`~ ${first!.name} description: "old" → "${first!.description}"`]);
+    const changed = { ...first!, description: 'old' } as (typeof existing)[number];
+    const { differences, put } = planRegistration([changed, ...rest], bodies);
+    const description = 'description' in first! ? first.description : '';
+    expect(differences).toEqual([`~ ${first!.name} description: "old" → "${description}"`]);
     expect(put).toHaveLength(bodies.length);
   });
 

@@ -40,6 +40,7 @@ type Options = Readonly<Record<string, string>>;
 export type Request = Base &
   (
     | { readonly kind: 'command'; readonly name: SlashName; readonly options: Options }
+    | { readonly kind: 'message'; readonly label: string; readonly text: string }
     | { readonly kind: 'autocomplete'; readonly name: SlashName; readonly options: Options; readonly focused: string }
     | { readonly kind: 'button'; readonly customId: string }
     | { readonly kind: 'select'; readonly customId: string; readonly values: readonly string[] }
@@ -54,6 +55,10 @@ export function readRequest(raw: APIInteraction): Request | undefined {
   switch (raw.type) {
     case InteractionType.ApplicationCommand:
     case InteractionType.ApplicationCommandAutocomplete: {
+      if (raw.data.type === ApplicationCommandType.Message) {
+        const { name: label, target_id, resolved } = raw.data;
+        return { ...base, kind: 'message', label, text: resolved.messages[target_id]?.content ?? '' };
+      }
       if (raw.data.type !== ApplicationCommandType.ChatInput) return undefined;
       const { sub, given } = givenIn(raw.data.options ?? []);
       const name: SlashName = { name: raw.data.name, ...(sub === undefined ? {} : { sub }) };

@@ -37,6 +37,15 @@ export function answerCommand({ name, options, who }: CommandRequest, parts: Des
   );
 }
 
+/** What was picked in the menu of a message, about what is written there. */
+export function answerMessage({ label, text, who }: Extract<Request, { kind: 'message' }>, parts: DeskParts): Plan {
+  const command = parts.commands.find(({ onMessage }) => onMessage?.label === label);
+  if (!command?.subject) return unknown({ name: label });
+  const { asker, place } = who;
+  const options = text.trim() === '' ? {} : { [command.subject]: text };
+  return planFor({ command: command.name, options, asker, place }, who, parts);
+}
+
 /** What cannot even be read is answered with what is wrong with it. */
 export function planReading(
   read: () => Ask,
@@ -92,6 +101,7 @@ export async function complete(
     command,
     option: focused,
     typed: options[focused] ?? '',
+    beside: options,
     commands,
     units: units ?? usualUnits(who),
     builds: builds.map((build) => build.name),

@@ -1,13 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Card, Reply } from '../../commands/card.ts';
+import { longestLine } from '../../commands/grammar.ts';
 import { editOf, noticeOf, type Spot } from './content.ts';
 import { type Door, filed } from './door.ts';
 import { Keyless, Later } from './later.ts';
 import { numberOf } from './numbers.ts';
 import type { About, Answering, Budget, Log, States, Told } from './ports.ts';
 import type { Waiting } from './queue.ts';
-import { addressed, type RawEvent, type Said, saidIn } from './read.ts';
+import { addressed, type RawEvent, type Said, saidIn, wordsOf } from './read.ts';
 import { linesBelow, renderReply, saying } from './render.ts';
 import { type Place, type Reply as Replied, repliesIn } from './replies.ts';
 
@@ -38,6 +39,8 @@ interface Meant {
   readonly before?: Replied;
   /** The question the answer is kept under. */
   readonly question: string;
+  /** The message that it is asked about. */
+  readonly on?: string;
   /** What it is asked below, which `again` means in it. */
   readonly about?: About | undefined;
 }
@@ -51,6 +54,8 @@ interface Prepared {
   readonly fault?: string;
 }
 
+/** Nobody sees a sign of typing for less. */
+const typing_ms = 300;
 const usualPatience_ms = 1500;
 const usualEarly_ms = 700;
 /** A key may come a little after its message: for so many tries nothing is said, and after so many it is given up. */
@@ -99,22 +104,28 @@ export function createDesk(parts: DeskParts) {
     prepared.set(event.event_id, work);
     let { before } = meant;
     let waited = false;
-    if (!known) {
+    let typing = false;
+    const slow = setTimeout(() => {
+      typing = true;
       door.typing(room, true).catch(() => {});
+    }, typing_ms);
+    if (!known) {
       const quick = await within(work, before ? patience_ms : early_ms);
       waited = !quick && !door.isHeldBack();
       if (waited) before ??= await meanwhile(event, meant, work, early.promise);
     }
     const done = await work;
+    clearTimeout(slow);
     await deliver(event, { ...meant, ...(before ? { before } : {}) }, done);
-    door.typing(room, false).catch(() => {});
+    if (typing) door.typing(room, false).catch(() => {});
     const refused = done.reply?.kind === 'error';
     const outcome = done.fault ? 'failed' : refused ? 'refused' : waited ? 'deferred' : 'answered';
     const command = done.reply?.kind === 'card' ? done.reply.card.command : '';
     parts.tell?.({ kind: meant.kind, command, outcome, took_s: (performance.now() - started) / 1000 });
   }
 
-  async function prepare(event: RawEvent, { line, about }: Meant, early: (card: Card) => void): Promise<Prepared> {
+  async function prepare(event: RawEvent, meant: Meant, early: (card: Card) => void): Promise<Prepared> {
+    const { line, about } = meant;
     const { direct, mayModerate } = parts.place(event.room_id ?? '', event.sender);
     const files = new Map<number, object>();
     if (!direct && parts.isPrivate(line)) {
@@ -124,7 +135,7 @@ export function createDesk(parts: DeskParts) {
     try {
       const who = { asker: `matrix:${event.sender}`, place: `matrix:${event.room_id}`, mayModerate };
       if (about) await parts.recall(about, who);
-      const reply = await parts.answer(line, who, early);
+      const reply = await parts.answer(await whole(event, meant), who, early);
       const last = reply.kind === 'card' ? await parts.last(who) : undefined;
       const below = { lines: linesBelow(reply), ...(last ? { about: last } : {}) };
       return { reply, content: renderReply(reply), below, files };
@@ -134,6 +145,13 @@ export function createDesk(parts: DeskParts) {
       const words = `That went wrong here, not with you. It is logged as ${fault}; the next question is answered as usual.`;
       return { content: saying(words), below: { lines: [] }, files, fault };
     }
+  }
+
+  /** With the message that it is asked about behind it: neither the words nor the line are kept. */
+  async function whole({ room_id: room = '' }: RawEvent, { line, on }: Meant): Promise<string> {
+    const message = on === undefined ? undefined : await door.fetch(room, on);
+    if (message === undefined || message === 'secret') return line;
+    return `${line} ${wordsOf(message).replace(/\s*\n+\s*/g, '; ')}`.slice(0, longestLine);
   }
 
   /** Typical values, or a word that it takes a little, in the place where the answer is going to be. */
@@ -210,6 +228,8 @@ export function createDesk(parts: DeskParts) {
     }
     const { direct, names } = parts.place(room, event.sender);
     const named = addressed(said.text, { prefix: parts.prefix, names });
+    if (said.replyTo !== undefined && parts.isOnMessage(named ?? said.text))
+      return { line: named ?? said.text, spot, kind: 'text', question, on: said.replyTo };
     const line = named ?? (direct ? said.text : await inOurThread(room, said));
     return line === undefined || line === '' ? undefined : { line, spot, kind: 'text', question };
   }

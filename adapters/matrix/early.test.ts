@@ -62,6 +62,7 @@ const handled = async (answer: DeskParts['answer'], more: Partial<DeskParts> = {
     place: () => ({ direct: true, mayModerate: true, names: ['teemer'] }),
     readsSecrets: true,
     isCommand: () => true,
+    isOnMessage: () => false,
     isPrivate: () => false,
     answer,
     last: async () => undefined,

@@ -55,6 +55,8 @@ export type About = Pick<Ask, 'command' | 'options'>;
 export interface Answering {
   /** True where a line begins with a command's name, however well the rest reads. */
   readonly isCommand: (line: string) => boolean;
+  /** True where a line is a command that can be asked about a message, and nothing behind it. */
+  readonly isOnMessage: (line: string) => boolean;
   /** True where the answer is for the asker alone. */
   readonly isPrivate: (line: string) => boolean;
   /** `early` hears typical values while the ranges of a slow answer are worked out. */

@@ -23,6 +23,13 @@ export type Said =
     }
   | { readonly kind: 'reaction'; readonly to: string; readonly key: string };
 
+/** The words of a message, whoever's: a person's, or a bot's notice. */
+export function wordsOf({ type, content }: Pick<RawEvent, 'type' | 'content'>): string {
+  if (type !== 'm.room.message') return '';
+  const answers = fields(fields(content['m.relates_to'])['m.in_reply_to']).event_id !== undefined;
+  return withoutQuote(text(content.body) ?? '', answers);
+}
+
 /** Undefined for everything that is no person's words: notices of other bots, pictures, edits of nothing. */
 export function saidIn({ type, content }: Pick<RawEvent, 'type' | 'content'>): Said | undefined {
   const relation = fields(content['m.relates_to']);

@@ -4,20 +4,32 @@ import { RISE } from '../../core/melt/balance-charge.ts';
 import { balanceModel } from '../../core/melt/balance-question.ts';
 import { ashRoom_kg, type StagedMelt, stageMelt } from '../../core/melt/fuel-staging.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { shortOf, tellEarly } from '../early.ts';
+import { calibrated } from '../log/measured.ts';
 import { typedNumber } from '../melt/question.ts';
 import { pricesFor, whosePrices } from '../prices.ts';
 import { layerText } from '../wall/layers.ts';
 import { lossChart } from './chart.ts';
 import { figuresOf } from './figures.ts';
+import { byBurns } from './log.ts';
 import type { FuelOptions } from './options.ts';
 import type { FuelParts } from './parts.ts';
 import { type AskedFuel, askedFuel } from './question.ts';
 import { doubtOf, flowTable, headlineOf, notesOf } from './words.ts';
 
 export async function fuelAnswer(options: FuelOptions, context: AnswerContext): Promise<Answer> {
-  const { units } = context;
   const asked = askedFuel(options, context, await pricesFor(context));
-  const balance = answerBalance(asked.question);
+  const found = byBurns(asked, options, context);
+  const answer = (ranged: boolean) => {
+    const balance = answerBalance(asked.question, { ranged, moved: found?.draw });
+    return calibrated(answered(asked, balance, options, context), found, context.units);
+  };
+  if (!context.plain) await tellEarly(context.early, async () => shortOf(answer(false)));
+  return answer(!context.plain);
+}
+
+function answered(asked: AskedFuel, balance: Balance, options: FuelOptions, context: AnswerContext): Answer {
+  const { units } = context;
   const room_kg = options.ashes?.si ?? ashRoom_kg(asked.question.wall.bore_m);
   const parts: FuelParts = {
     asked,

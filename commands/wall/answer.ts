@@ -23,6 +23,8 @@ import { headlineOf, hottestShell_K, reasonOf } from './words.ts';
 interface Parts {
   readonly asked: AskedWall;
   readonly answer: WallAnswer;
+  /** What cautions go by where there is no range: no sample goes beyond it. */
+  readonly bound?: { readonly shell_K: number; readonly layers: readonly LayerHeat[] };
   readonly options: WallOptions;
   readonly context: AnswerContext;
 }
@@ -113,8 +115,9 @@ function handsOver({ asked, answer }: Parts): Record<string, string> {
 /** Faster than this no schedule heats a damp lining, K/s: 50 K/h. */
 const fastest_K_s = 50 / 3600;
 
-function hazardsOf({ answer, asked, options }: Parts): NonNullable<Answer['hazards']> {
-  const { layers, model } = answer;
+function hazardsOf({ answer, asked, options, bound }: Parts): NonNullable<Answer['hazards']> {
+  const { model } = answer;
+  const { layers, shell_K } = bound ?? { layers: answer.layers, shell_K: hottestShell_K(answer) };
   const { hot_K, ramp_s, air_K } = model.question;
   const water = options.damp?.si ?? 0;
   const damp = water > 0.01;
@@ -128,7 +131,7 @@ function hazardsOf({ answer, asked, options }: Parts): NonNullable<Answer['hazar
       ...(damp && fast ? ['fast-firing'] : []),
     ],
     numbers: {
-      shell_K: hottestShell_K(answer),
+      shell_K,
       ...limitNumbers(layers),
       ...(damp ? { lining_water: water } : {}),
     },

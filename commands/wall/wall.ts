@@ -1,8 +1,11 @@
 import { answerWall } from '../../core/heat/wall-answer.ts';
 import type { Command } from '../command.ts';
+import { calibrated } from '../log/measured.ts';
 import { wallCard } from './answer.ts';
 import { wallDoubt } from './doubt.ts';
+import { earlyWall, plainWall } from './early.ts';
 import { wallFigures } from './figures.ts';
+import { byReadings } from './log.ts';
 import { wallOptions } from './options.ts';
 import { askedWall } from './question.ts';
 
@@ -29,7 +32,12 @@ export const wall = {
   slow: true,
   async answer(options, context) {
     const asked = askedWall(options, context.units);
-    return wallCard({ asked, answer: answerWall(asked.question), options, context });
+    if (context.plain) return plainWall({ asked, options, context });
+    const first = context.early && !context.measured && earlyWall({ asked, options, context });
+    if (first) context.early?.(first);
+    const found = byReadings(asked.question, context.measured);
+    const answer = answerWall(asked.question, found ? { moved: found.draw } : {});
+    return calibrated(wallCard({ asked, answer, options, context }), found, context.units);
   },
   async doubt(options, { units }) {
     return wallDoubt(askedWall(options, units).question);

@@ -96,19 +96,23 @@ export function memberOf(given: {
     };
   }
 
+  function demandOffered(command: RegisteredCommand, place: Place, name: string): void {
+    const context = { guild: 0, 'bot-dm': 1, 'user-install': 2 }[place.kind];
+    const installation = place.kind === 'user-install' ? 1 : 0;
+    const contexts = command.contexts as readonly number[] | null | undefined;
+    const installations = command.integration_types as readonly number[] | undefined;
+    if (contexts?.includes(context) === false || installations?.includes(installation) === false) {
+      throw new Error(`${name} is not offered in ${place.name}.`);
+    }
+  }
+
   function offered(line: SlashLine, place: Place): { command: RegisteredCommand; options: Options } {
     const named = commands.all.filter((each) => each.name === line.name && each.type === 1);
     const command =
       named.find((each) => each.guild_id !== undefined && each.guild_id === place.guildId) ??
       named.find((each) => each.guild_id === undefined);
     if (!command) throw new Error(`No command /${line.name} is registered.`);
-    const context = { guild: 0, 'bot-dm': 1, 'user-install': 2 }[place.kind];
-    const installation = place.kind === 'user-install' ? 1 : 0;
-    const contexts = command.contexts as readonly number[] | null | undefined;
-    const installations = command.integration_types as readonly number[] | undefined;
-    if (contexts?.includes(context) === false || installations?.includes(installation) === false) {
-      throw new Error(`/${line.name} is not offered in ${place.name}.`);
-    }
+    demandOffered(command, place, `/${line.name}`);
     const all = (('options' in command && command.options) || []) as readonly APIApplicationCommandOption[];
     const subs = all.filter((option) => option.type === 1);
     if (line.sub === undefined && subs.length === 0) return { command, options: all as Options };
@@ -214,6 +218,7 @@ export function memberOf(given: {
       const command = commands.all.find((each) => each.name === name && each.type === 3);
       if (!command) throw new Error(`No message command ${name} is registered.`);
       const place = world.place(who);
+      demandOffered(command, place, name);
       const message = 'written' in target ? memberMessage(target.written, place) : botMessage(target);
       const target_id = String(message.id);
       const resolved = { messages: { [target_id]: message } };

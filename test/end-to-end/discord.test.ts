@@ -56,8 +56,8 @@ const press = async (seen: Seen, label: string, who: Who = {}) => done(await pee
 
 describe('registered', () => {
   test('every command of the one list, and nothing is sent again', async () => {
-    const names = new Set(commands.map(({ name }) => name.split(' ')[0]));
-    expect(new Set(peer.commands.map(({ name }) => name))).toEqual(names);
+    const names = commands.flatMap(({ name, onMessage }) => [name.split(' ')[0], onMessage?.label ?? []].flat());
+    expect(new Set(peer.commands.map(({ name }) => name))).toEqual(new Set(names));
     const again = await register({ rest: new REST({ api: peer.rest }).setToken(peer.token), commands });
     expect(again).toEqual({ differences: [], unknown: [] });
   });

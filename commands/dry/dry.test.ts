@@ -44,6 +44,21 @@ describe('dry', () => {
     expect(card.assumed).toContainEqual({ text: 'rammed today, Sunday 1 March 2026', override: 'from=2026-03-01' });
   });
 
+  it('says so where the late end has passed, and still asks for scale, hand and glass', async () => {
+    const card = await cardOf('dry 1.5 in clay-sand from=2025-11-01');
+    expect(card.headline).toMatch(/^1.5 in of .* has had its days since .* 2025: lit if scale/);
+    expect(card.handsOver.lit).toBe('2026-03-01');
+    expect(card.plan?.[0]?.id).toBe('warm');
+  });
+
+  it('asks of a castable that it is set, not that it has lost its water', async () => {
+    const warm = (await cardOf('dry 50 mm castable')).plan?.find(({ id }) => id === 'warm');
+    expect(warm?.holds.join()).toContain('set as its bag says');
+    expect(warm?.holds.join()).not.toContain('% a day');
+    const aired = (await cardOf('dry 50 mm clay-sand')).plan?.find(({ id }) => id === 'warm');
+    expect(aired?.holds.join()).toContain('0.5 % a day');
+  });
+
   it('waits longer for what is thicker, damper, colder, stiller or covered', async () => {
     const plain = days(await cardOf('dry 40 mm clay-sand'));
     for (const slower of [
@@ -125,10 +140,11 @@ describe('dry, by the scale', () => {
   const at = (weighed: string, more = '') =>
     `dry 40 mm clay-sand amount=15 L from=2026-02-01 weighed=${weighed}${more}`;
 
-  it('says dry where nothing is lost over long enough, and may be lit from then on', async () => {
+  it('says dry where nothing is lost over long enough, and may be lit from today on', async () => {
     const card = await cardOf(at('29.0 kg day 10; 29.0 kg day 18'));
     expect(card.headline).toMatch(/^Dry by the scale/);
-    expect(lit(card)).toBe(18);
+    expect(days(card)).toBe(18);
+    expect(card.handsOver.lit).toBe('2026-03-01');
     expect(ids(card)).not.toContain('lining-water-left');
   });
 
@@ -252,7 +268,10 @@ describe('any dry', () => {
         async (mm, lining, air, humidity, more) => {
           const line = `dry ${mm} mm ${lining} air=${air} °C humidity=${humidity}%${more}`;
           const reply = await conversation()(line);
-          if (reply.kind === 'error') return expect(['unfit']).toContain(reply.error.code);
+          if (reply.kind === 'error') {
+            expect(reply.error.code).toBe('unfit');
+            return;
+          }
           const { card } = reply;
           for (const { value, range, id } of card.figures) {
             expect(Number.isFinite(value), `${line}: ${id}`).toBe(true);

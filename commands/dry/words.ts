@@ -33,7 +33,7 @@ export function fireDays({ question, ready_days, plan }: DryWork) {
 }
 
 export function headlineOf({ work, context }: DryParts): string {
-  const { question, firing, weighed } = work;
+  const { question, firing, weighed, ready_days } = work;
   const { warm, early, early_offset } = fireDays(work);
   const figures = figuresOf(work);
   const said = (id: string) => {
@@ -43,7 +43,12 @@ export function headlineOf({ work, context }: DryParts): string {
   const first = firing.stages[0]!;
   const where = question.kind.before === 'air-dry' ? `, ${question.place.name}` : '';
   const best = early_offset < warm.day_offset ? ` (at best from ${shortDay(early)})` : '';
-  const when = `No fire in ${question.size} of ${question.name}${where} before ${plainDay(warm.at)}${best}`;
+  // The late end has passed: what it is like today says more than the calendar.
+  const since = addDays(question.from, Math.ceil(ready_days.high));
+  const when =
+    !question.happened && !weighed && since < question.today
+      ? `${question.size} of ${question.name}${where} has had its days since ${plainDay(since)}: lit if scale, hand and cold glass say so too`
+      : `No fire in ${question.size} of ${question.name}${where} before ${plainDay(warm.at)}${best}`;
   const fire = `then ${said('fire')} of first fire, the first ${said('first_hold')} no hotter than ${formatBoth(first.to_K, 'K', context.units)}`;
   if (question.happened?.what === 'steams')
     return `Steam: do not go hotter, hold where it is until cold glass over the vent stays clear. If it goes out before that: lit again from ${plainDay(warm.at)}, by the whole schedule, ${said('fire')}.`;
@@ -97,7 +102,7 @@ export function notesOf({ work, context }: DryParts): readonly string[] {
       : []),
     ...(plan.some(({ standing }) => standing === 'common practice')
       ? [
-          `The steps are common practice, the schedule is ${firing.standing}${days > 0 ? ', the days are worked out' : ''}.`,
+          `The steps are common practice, the schedule is ${firing.standing}${firing.note === undefined ? '' : ` (${firing.note})`}${days > 0 ? ', the days are worked out' : ''}.`,
         ]
       : []),
   ];

@@ -1,6 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { type Doubt, sampleDoubt } from '../../core/doubt/sample.ts';
 import { type AirDrying, airDrying } from '../../core/dry/air-drying.ts';
+import { daysBetween } from '../../core/dry/calendar.ts';
 import { type PlanStep, planOf } from '../../core/dry/plan.ts';
 import { type Firing, firing } from '../../core/dry/schedule.ts';
 import { type BurstLimit, burstLimit } from '../../core/dry/steam.ts';
@@ -91,20 +92,21 @@ export function firstHold_s({ stages }: Firing, end: keyof Spread): number {
   return first ? first.ramp_s[end] + first.hold_s[end] : 0;
 }
 
-/** The dated steps alone, for what reminds of them. */
-export const dryPlan = (question: DryQuestion): readonly PlanStep[] => workOut(question).plan;
-
 function planFor(question: DryQuestion, ready_days: Spread, fire: Firing): readonly PlanStep[] {
   const { from, kind, heat, covered, behind, happened, weighings } = question;
   const weighedOn = weighings?.at(-1)?.day;
+  const today = daysBetween(from, question.today);
+  // Nothing is lit in the past: where the late end is behind us, the plan begins today.
+  const passed = !happened && today > Math.ceil(ready_days.high) ? today : undefined;
+  const since = passed ?? (weighedOn === undefined ? undefined : Math.floor(weighedOn));
   const between =
     happened && happened.what !== 'dry'
       ? { what: happened.what, day: happened.day }
-      : weighedOn !== undefined && ({ what: 'late', day: Math.floor(weighedOn) } as const);
+      : since !== undefined && ({ what: 'late', day: since } as const);
   return planOf({
     from,
     kind,
-    ready_days,
+    ready_days: passed === undefined ? ready_days : atLeast(ready_days, passed),
     heat,
     stays_covered: covered,
     fill: behind.some(({ wet }) => !wet),

@@ -67,7 +67,8 @@ export function planOf(input: PlanInput): readonly PlanStep[] {
       )
       .toSorted(([, a], [, b]) => a - b)
       .map(([id, day_offset]) => {
-        const { what, doneWhen, holds, facts, standing } = stepTexts[id];
+        const text = id === 'warm' && kind.before !== 'air-dry' ? 'warm-set' : id;
+        const { what, doneWhen, holds, facts, standing } = stepTexts[text];
         const lit = (facts as readonly string[]).includes('hot-work');
         return Object.freeze({
           id,

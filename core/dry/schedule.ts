@@ -23,6 +23,8 @@ export interface Schedule {
   /** Linings up to this thick. */
   readonly up_to_m: number;
   readonly rows: readonly Row[];
+  /** What of it has another standing. */
+  readonly note?: string;
   readonly source: SourceId;
   readonly standing: Standing;
 }
@@ -46,6 +48,7 @@ export interface Firing extends WithSteps {
   readonly points: readonly (readonly [time_s: number, hot_face_K: number])[];
   readonly standing: Standing;
   readonly source: SourceId;
+  readonly note?: string;
 }
 
 export interface FiringInput {
@@ -88,6 +91,7 @@ export function firing({ kind, thickness_m, start_K, end_K, wet_limit_K }: Firin
     points: pointsOf(stages, start_K, cool_s),
     standing: found.standing,
     source: found.source,
+    ...(found.note === undefined ? {} : { note: found.note }),
     steps: () => [
       ...stages.map(
         ({ from_K, to_K, ramp_s, hold_s }): Step => ({

@@ -1,4 +1,4 @@
-import { type Cite, celsius, MEMORY, PRACTICE, published } from '../../materials/data/make.ts';
+import { celsius, MEMORY, PRACTICE, published } from '../../materials/data/make.ts';
 import { exactly, type Spread } from '../../materials/spread.ts';
 import type { Row, Schedule } from '../schedule.ts';
 
@@ -26,7 +26,10 @@ const QUARTZ = 'Red begins to show. Quartz jumps and the clay gives up its own w
 const HYDRATES = 'The bursting range: the cement gives up its water. Steam or a wet patch: hold until it stops.';
 const WORKING = 'Even colour, no dark patch. Rings harder when tapped after it is cold.';
 
-const BOUGHT: Cite = published('castable-makers-dry-out');
+const BOUGHT = {
+  ...published('castable-makers-dry-out'),
+  note: 'its limits of thickness and its last row from memory',
+};
 
 /** Rammed clay bodies, by thickness. Hot-face temperatures. */
 const rammed: readonly Schedule[] = [
@@ -318,6 +321,7 @@ const others: readonly Schedule[] = [
       row({ id: 'working', to_K: celsius(1000), rate_K_per_s: rate(28, 28), hold_s: hours(0.5, 1, 2), watch: WORKING }),
     ],
     ...published('plastic-makers-dry-out'),
+    note: 'how its holds grow with thickness is judged',
   },
   {
     id: 'brick',

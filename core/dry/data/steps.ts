@@ -92,6 +92,12 @@ export const stepTexts = {
     ['loses less than 0.5 % a day, or the days are up', 'not cool to the hand', 'no rain into it', 'steam holes open'],
     ['hot-work', 'damp-lining'],
   ),
+  'warm-set': step(
+    'The drying fire: up slowly to the first hold, and no hotter. Lid on a brick gap, outdoors.',
+    'no fog on cold glass three times, a quarter of an hour apart, and the hold is over',
+    ['hard or set as its bag says, and never frozen', 'no rain into it', 'steam holes open'],
+    ['hot-work', 'damp-lining'],
+  ),
   fire: step(
     'The first fire, empty, by the schedule, to the working temperature once.',
     'one even colour for as long as the last hold',

@@ -108,7 +108,8 @@ async function refuseWet(
   { from, all, at }: { readonly from: Date; readonly all: readonly Weighing[]; readonly at: Date },
   { ask, asker, place }: Pick<AnswerContext, 'ask' | 'asker' | 'place'>,
 ): Promise<void> {
-  const weighed = all.map(({ day, mass_kg }) => `${mass_kg} kg ${day}`).join('; ');
+  // Never three decimals, which could be thousands.
+  const weighed = all.map(({ day, mass_kg }) => `${mass_kg.toFixed(4)} kg ${day}`).join('; ');
   const options = { for: build.name, from: isoDay(from), weighed, happened: 'dry', on: isoDay(middayOf(at)) };
   const reply = await ask({ command: 'dry', options, asker, place });
   if (reply.kind === 'card') return;

@@ -37,7 +37,9 @@ function massIn(said: string, rest: string, units: UnitSystem): Quantity | undef
     });
   } catch (error) {
     if (!(error instanceof AskError)) throw error;
-    if (readable.includes(error.code)) return undefined;
+    // "1.739 kg" has two readings and is one quantity; "3 kg lump charcoal" is none as a whole.
+    const twoWays = error.code === 'ambiguous' && /^[\d.,]+ ?[a-z.]+$/i.test(said);
+    if (readable.includes(error.code) && !twoWays) return undefined;
     throw error.with({ option: 'fuel', example: `${error.example} ${rest}`.trim() });
   }
 }

@@ -79,7 +79,11 @@ export function calibrated(answer: Answer, found: Calibration | undefined, units
 /** A long log is not told reading by reading. */
 const mostTold = 3;
 
-function newest(readings: readonly TakenReading[], words: (one: TakenReading) => string, rest: string): readonly string[] {
+function newest(
+  readings: readonly TakenReading[],
+  words: (one: TakenReading) => string,
+  rest: string,
+): readonly string[] {
   const more = readings.length - mostTold;
   return [
     ...readings.slice(-mostTold).map(words),

@@ -4,15 +4,15 @@ import { factsOf, words } from '../../core/build/stage.ts';
 import { stageOf } from '../../core/build/stages.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
+import { dayOf } from '../build/family.ts';
 import type { AnswerContext } from '../command.ts';
-import { ageOf } from '../prices.ts';
 import { lineOf } from '../source.ts';
 import type { Opened } from './opened.ts';
 import { amountOf, costFigures, costOf, costText } from './shop.ts';
 import type { ShopList } from './shop-rows.ts';
-import { barOf, timeWords, whoOf } from './words.ts';
+import { barOf, timeWords } from './words.ts';
 
-type Reader = Pick<AnswerContext, 'asker' | 'now' | 'units' | 'commands'>;
+type Reader = Pick<AnswerContext, 'now' | 'units' | 'commands'>;
 
 /** One page that needs nothing else: no script, no font, no picture from elsewhere. */
 export function sheetHtml(open: Opened, shop: ShopList, reader: Reader): string {
@@ -26,22 +26,22 @@ export function sheetHtml(open: Opened, shop: ShopList, reader: Reader): string 
     `<title>${safe(list.name)}: checklist</title><style>${css}</style></head><body>`,
     `<header><h1>${safe(list.name)}</h1>`,
     `<p>${safe(lineOf(question, reader.commands))}</p>`,
-    `<p>${safe(barOf(progress))} ticked on ${reader.now.toISOString().slice(0, 10)}; lining ${kind.traits.lining}, fuel ${kind.traits.fuel}.</p></header>`,
+    `<p>${safe(barOf(progress))} ticked on ${dayOf(reader.now)}; lining ${kind.traits.lining}, fuel ${kind.traits.fuel}.</p></header>`,
+    ...(shop.says === undefined ? [] : [`<p>${safe(shop.says)}</p>`]),
     ...cautionList('On every day with a fire', everywhere),
-    ...progress.stages.map((at) => stageHtml(at, open, new Set(everywhere.map(({ id }) => id)), reader)),
+    ...progress.stages.map((at) => stageHtml(at, open, new Set(everywhere.map(({ id }) => id)))),
     shopHtml(shop, reader.units),
     '</body></html>',
   ].join('\n');
 }
 
-function stageHtml(at: StageState, open: Opened, said: ReadonlySet<string>, reader: Reader): string {
+function stageHtml(at: StageState, open: Opened, said: ReadonlySet<string>): string {
   const { stage, number, items } = at;
   const { kind, list } = open;
   const { traits } = kind;
-  const who = whoOf(list.ticks, reader.asker);
   const tickOf = (item: ItemState): string => {
     const tick = list.ticks.find((one) => one.item === item.id);
-    return tick ? ` <small>${safe(`${who(tick)}, ${ageOf(tick.at, reader.now)}`)}</small>` : '';
+    return tick ? ` <small>${dayOf(tick.at)}</small>` : '';
   };
   const box = (item: ItemState) =>
     `<li><span class="box">${item.ticked || at.byLog ? '✓' : ''}</span><span><b>${item.number}</b> ${safe(item.text)}${tickOf(item)}</span></li>`;

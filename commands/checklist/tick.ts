@@ -85,7 +85,7 @@ function refuseHeld({ at, whole }: Found, items: readonly ItemState[], { list, k
     what: `${what} is held: first ${heldWords(held)}`,
     expected: [
       `${first!.at.stage.name} done and ticked`,
-      ...(logged ? [`a ${logged.at.stage.logged} in the log counts for ${logged.at.stage.name}`] : []),
+      ...(logged ? [`log ${logged.at.stage.logged}, where the scale agrees, counts for ${logged.at.stage.name}`] : []),
     ].join('; '),
     example: `checklist tick ${first!.items[0]!.id} list=${list.name}`,
     facts: [at, first!.at, ...(logged ? [logged.at] : [])].flatMap(({ stage }) => factsOf(stage, kind)),

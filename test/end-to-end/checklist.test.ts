@@ -74,9 +74,7 @@ async function weeks(within: Within): Promise<readonly string[]> {
   expect(refused.error.what).toContain('Slow dry');
   expect(refused.cautions.map(({ id }) => id)).toContain('damp-lining');
   await held('checklist tick first melt');
-  await within((memory) =>
-    memory.addEntry('ann', { build: 'Little Hob', kind: 'drying', at: new Date(now), data: { lost_kg: 1.4 } }),
-  );
+  await ask('log drying 47.003 kg 2025-10-01; 47.002 kg 2025-11-05; 47.002 kg 2025-12-20 rammed=2025-09-01');
   await ask('checklist tick small-fires', 'ben');
   await ask('checklist untick glass-clear', 'ben');
   await held('checklist tick pot-set');

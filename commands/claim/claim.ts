@@ -5,12 +5,13 @@ import type { Figure, UnitSystem } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Answer, AnswerContext, Ask, Command } from '../command.ts';
 import { shortOf, tellEarly } from '../early.ts';
+import { modelErrorNote } from '../model-error.ts';
 import { text } from '../options.ts';
 import { askPlainly, askSide, withOptions } from '../settle/ask-side.ts';
 import { readConditions } from '../settle/read.ts';
 import { supportOf } from '../settle/support.ts';
 import { toldLine } from '../settle/told-line.ts';
-import { turnsAt } from '../settle/words.ts';
+import { settledNote, turnsAt } from '../settle/words.ts';
 import { lineOf, readSource } from '../source.ts';
 import type { Claimed } from './claimed.ts';
 import { enough, type Judged, judge } from './judge.ts';
@@ -183,6 +184,7 @@ function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: An
         : [
             `Fits: holds in ${claimed.careful ? `${enough.careful * 100} % of the samples or more, as a hand depends on it` : `${enough.usual * 100} % of the samples or more`}. Does not: in ${Math.round((1 - enough.usual) * 100)} % or less.`,
           ]),
+      ...[settledNote(judged), modelErrorNote([claimed.figure], units)].filter((note) => note !== undefined),
       ...known.map(
         ({ leavesOut, checks }) =>
           `Left out: ${leavesOut}. Held against the world outside in ${checks.join(', ')} (test/published).`,
@@ -203,7 +205,8 @@ function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: An
   };
 }
 
-function understoodText(
+/** A statement told back: the figure, how it is compared, and the number. */
+export function understoodText(
   { of, compare, kind, value, lines }: Claimed,
   how: Pick<Figure, 'unit' | 'shown'>,
   units: UnitSystem,

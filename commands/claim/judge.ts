@@ -15,6 +15,10 @@ export interface Judged {
   /** Share of the samples in which the claim holds; `undefined` where nothing could be sampled, or it says "about". */
   readonly holds: number | undefined;
   readonly samples: number;
+  /** As of settle's verdicts. */
+  readonly error: number;
+  readonly odds_error: number;
+  readonly converged: boolean;
   readonly turnings: readonly Turning[];
 }
 
@@ -28,8 +32,7 @@ export function judge(claimed: Claimed, sides: readonly AskedSide[]): Judged {
   const [one = Number.NaN, other = Number.NaN] = values;
   const value = claimed.kind === 'value' ? one : claimed.kind === 'difference' ? one - other : one / other;
   const pair = heldAgainst(claimed, sides);
-  if (!pair)
-    return { ...typically(claimed, value), value, range: undefined, holds: undefined, samples: 0, turnings: [] };
+  if (!pair) return { ...typically(claimed, value), value, range: undefined, holds: undefined, ...unsampled };
   const weighed = weighSides({
     outputs: ['y'],
     samples: Math.max(...sides.map(({ doubted }) => doubted?.samples ?? 0)),
@@ -39,7 +42,9 @@ export function judge(claimed: Claimed, sides: readonly AskedSide[]): Judged {
       model: (draw) => ({ y: model(draw).y ?? Number.NaN }),
     })),
   });
-  const { below, difference } = weighed.measured.y;
+  const { below, belowError, difference } = weighed.measured.y;
+  const { samples, error, converged } = weighed;
+  const told = { samples, error, converged, odds_error: belowError(0, 1) };
   const { range: off, movers } = difference(0, 1);
   const range = off && backTo(claimed, off, other);
   const above = 1 - below(0, 1);
@@ -55,12 +60,14 @@ export function judge(claimed: Claimed, sides: readonly AskedSide[]): Judged {
     const inside = off !== undefined && off.low <= 0 && off.high >= 0;
     const finding =
       inside || Math.abs(value - claimed.value) <= near * Math.abs(claimed.value) ? 'fits' : 'does not fit';
-    return { finding, value, range, holds: undefined, samples: weighed.samples, turnings };
+    return { finding, value, range, holds: undefined, ...told, turnings };
   }
   const limit = claimed.careful ? enough.careful : enough.usual;
   const finding = holds >= limit ? 'fits' : holds <= 1 - enough.usual ? 'does not fit' : 'fits only if';
-  return { finding, value, range, holds, samples: weighed.samples, turnings };
+  return { finding, value, range, holds, ...told, turnings };
 }
+
+const unsampled = { samples: 0, error: 0, odds_error: 0, converged: true, turnings: [] } as const;
 
 function typically({ compare, value: claimed }: Claimed, value: number): { readonly finding: Finding } {
   const fits =

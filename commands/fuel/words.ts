@@ -3,6 +3,7 @@ import { tradeSwitch_K } from '../../core/melt/fuel-staging.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
+import { modelErrorNote } from '../model-error.ts';
 import { capital } from './chart.ts';
 import { againFigure, costFigure, massFigure, timeFigure, turnedDown } from './figures.ts';
 import type { FuelParts } from './parts.ts';
@@ -101,6 +102,7 @@ export function notesOf(parts: FuelParts): readonly string[] {
     saved > 0.02
       ? `A melt right after takes ${Math.round(saved * 100)} % less fuel: the wall has its heat. Melt in a row.`
       : undefined,
+    modelErrorNote(['fuel.mass'], units),
     flowsNote(parts),
     fire.unburned > 0.05
       ? `${Math.round(fire.unburned * 100)} % of the heat leaves as unburned gas: that is the flame above the lid.`

@@ -4,12 +4,13 @@ import { formatSi } from '../../core/quantity/format.ts';
 import type { Step } from '../../core/step.ts';
 import type { Assumption } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { modelErrorNote } from '../model-error.ts';
 import { lineOf } from '../source.ts';
 import { verdictChart } from './chart.ts';
 import type { Argument } from './shelf.ts';
 import { supportOf } from './support.ts';
 import type { Verdict } from './verdict.ts';
-import { closeNote, doubtText, leadFigure, type SettleParts, turningTable, verdictText } from './words.ts';
+import { closeNote, doubtText, leadFigure, type SettleParts, settledNote, turningTable, verdictText } from './words.ts';
 
 export interface Settled extends SettleParts {
   readonly argument: Argument | undefined;
@@ -131,9 +132,10 @@ function notesOf({ sides, verdicts, argument, flip, units }: Settled): readonly 
         : [
             `At typical values the verdict turns at ${flip.option} of ${flip.at.map((at) => formatSi(at, flip.unit, units)).join(' and ')}.`,
           ]),
-    ...(verdicts.converged
-      ? []
-      : ['The ranges had not quite settled: half of the samples would have moved them by more than a twentieth.']),
+    ...[
+      settledNote({ ...verdicts, odds_error: Math.max(...verdicts.all.map(({ odds_error }) => odds_error)) }),
+      modelErrorNote([...new Set(verdicts.all.flatMap(({ measure }) => measure.figures.map(({ id }) => id)))], units),
+    ].filter((note) => note !== undefined),
     ...(verdicts.samples > 0
       ? [
           'Odds speak of the doubt in the inputs, drawn once for all sides where they share it; not of what the model leaves out.',

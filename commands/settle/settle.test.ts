@@ -29,7 +29,15 @@ const value = ({ figures }: Card, id: string) => figures.find((one) => one.id ==
 describe('odds that theory knows', () => {
   it('are even where both sides are the same question, whatever it is', async () => {
     const { card } = conversation();
-    for (const line of ['wall 2 in clay-sand; 2 in vermiculite', 'mix 30 L', 'flame charcoal', 'blast charcoal']) {
+    for (const line of [
+      'wall 2 in clay-sand; 2 in vermiculite',
+      'mix 30 L',
+      'flame charcoal',
+      'blast charcoal',
+      'melt 5 kg aluminium',
+      'size can 20 gal crucible=5 in x 6 in',
+      'burner 20 kW',
+    ]) {
       const answer = await card(`settle ${line} vs ${line}`);
       expect(value(answer, 'settle.odds'), line).toBe(0.5);
       expect(value(answer, 'settle.difference'), line).toBe(0);
@@ -73,6 +81,16 @@ describe('a question of its own', () => {
     expect(answer.units).toBe('US');
     expect(answer.notes.join(' ')).toContain('heat-transient');
   }, 30_000);
+
+  it('says how many samples there were, whether they settled, and how far off the model itself may be', async () => {
+    const { card } = conversation();
+    const { notes } = await card('settle flame charcoal vs waste oil by=flame');
+    const [told] = notes.filter((note) => note.includes('one standard error'));
+    expect(told).toMatch(/^\d[\d,]* samples, settled: the ends of a range are good to [1-3] % of its width, odds to /);
+    const [itself, ...more] = notes.filter((note) => note.startsWith('The model itself'));
+    expect(itself).toMatch(/the flame lower by .* \(judged from 3 comparisons/);
+    expect(more).toEqual([]);
+  });
 
   it('says by typical values only where a side has no range, and why', async () => {
     const { card } = conversation();

@@ -31,6 +31,8 @@ export interface Verdict {
   readonly shares: readonly number[] | undefined;
   /** Share in which the winner beats the second. */
   readonly odds: number | undefined;
+  /** Standard error of the odds, from batches of the samples. */
+  readonly odds_error: number;
   readonly close: boolean;
   /** How much better the winner is than the second: typical, and the central 95 %; never of one sign by force. */
   readonly lead: number;
@@ -42,6 +44,8 @@ export interface Verdict {
 export interface Verdicts {
   readonly all: readonly Verdict[];
   readonly samples: number;
+  /** Standard error of the worst end of the worst range, as a share of its width. */
+  readonly error: number;
   readonly converged: boolean;
 }
 
@@ -76,6 +80,7 @@ export function weighAll(sides: readonly AskedSide[], measures: readonly Measure
   return {
     all: measures.map((measure, index) => verdictOf(sides, measure, weighed?.measured[`${index}`])),
     samples: weighed?.samples ?? 0,
+    error: weighed?.error ?? 0,
     converged: weighed?.converged ?? true,
   };
 }
@@ -102,6 +107,7 @@ function verdictOf(sides: readonly AskedSide[], measure: Measure, measured: Meas
     second,
     shares,
     odds: beats,
+    odds_error: measured?.belowError(winner, second) ?? 0,
     close: beats === undefined ? lead === 0 : beats >= tooClose.low && beats <= tooClose.high,
     lead,
     lead_range: difference?.range,
@@ -126,37 +132,34 @@ export interface Held {
 
 /** Each input that moves the difference of two, and where in its range that difference turns. */
 export function turningsOf(pair: readonly [Held, Held], movers: readonly Mover<string>[]): readonly Turning[] {
-  return (
-    movers
-      // What only a third side depends on moves nothing between these two.
-      .filter(
-        ({ input, share }) => share >= leastShare && pair.some(({ doubted }) => isDoubtful(doubted.inputs[input])),
-      )
-      .slice(0, mostTurnings)
-      .map((mover): Turning => {
-        const owner = pair.find(({ doubted }) => isDoubtful(doubted.inputs[mover.input])) ?? pair[0]!;
-        const spread = owner.doubted.inputs[mover.input]!;
-        // All others as likely as not; where both sides have it, both at the same share of their own spread.
-        const difference = (value: number): number => {
-          const share = shareOf(spread, value);
-          const [a = Number.NaN, b = Number.NaN] = pair.map(({ doubted, id }) => {
-            const own = doubted.inputs[mover.input];
-            const draw = own ? { [mover.input]: triangleAt(own, share) } : {};
-            return doubted.model({ ...typicalOf(doubted), ...draw })[id];
-          });
-          return a - b;
-        };
-        const flips = flipsOf({ difference, low: spread.low, high: spread.high, slices: 6, accuracy: flipAccuracy });
-        const near = flips.toSorted((a, b) => Math.abs(a - spread.typical) - Math.abs(b - spread.typical))[0];
-        return {
-          ...mover,
-          typical: spread.typical,
-          unit: owner.doubted.units[mover.input],
-          flips: near,
-          way: near === undefined ? 0 : wayTo(spread, near),
-        };
-      })
-  );
+  // What only a third side depends on moves nothing between these two.
+  const between = movers.filter(({ input }) => pair.some(({ doubted }) => isDoubtful(doubted.inputs[input])));
+  return between
+    .filter(({ share }) => share >= leastShare)
+    .slice(0, mostTurnings)
+    .map((mover): Turning => {
+      const owner = pair.find(({ doubted }) => isDoubtful(doubted.inputs[mover.input])) ?? pair[0]!;
+      const spread = owner.doubted.inputs[mover.input]!;
+      // All others as likely as not; where both sides have it, both at the same share of their own spread.
+      const difference = (value: number): number => {
+        const share = shareOf(spread, value);
+        const [a = Number.NaN, b = Number.NaN] = pair.map(({ doubted, id }) => {
+          const own = doubted.inputs[mover.input];
+          const draw = own ? { [mover.input]: triangleAt(own, share) } : {};
+          return doubted.model({ ...typicalOf(doubted), ...draw })[id];
+        });
+        return a - b;
+      };
+      const flips = flipsOf({ difference, low: spread.low, high: spread.high, slices: 6, accuracy: flipAccuracy });
+      const near = flips.toSorted((a, b) => Math.abs(a - spread.typical) - Math.abs(b - spread.typical))[0];
+      return {
+        ...mover,
+        typical: spread.typical,
+        unit: owner.doubted.units[mover.input],
+        flips: near,
+        way: near === undefined ? 0 : wayTo(spread, near),
+      };
+    });
 }
 
 const isDoubtful = (spread: Spread | undefined): boolean => spread !== undefined && spread.high > spread.low;

@@ -90,3 +90,15 @@ export function doubtText({ turnings }: Verdict, units: UnitSystem): string {
 }
 
 export const closeNote = `Too close to call: odds between ${percent(tooClose.low)} and ${percent(tooClose.high)}.`;
+
+/** How many samples, and how well they tell: `error` of a range as a share of its width, that of odds in points. */
+export function settledNote({
+  samples,
+  error,
+  odds_error,
+  converged,
+}: Pick<Verdicts, 'samples' | 'error' | 'converged'> & { readonly odds_error: number }): string | undefined {
+  if (samples <= certain) return undefined;
+  const points = Math.max(1, Math.ceil(odds_error * 100));
+  return `${samples.toLocaleString('en')} samples, ${converged ? 'settled' : 'not settled'}: the ends of a range are good to ${Math.max(1, Math.round(error * 100))} % of its width, odds to ${points === 1 ? 'a point' : `${points} points`} in a hundred (one standard error)${converged ? '' : '; more samples would move them'}.`;
+}

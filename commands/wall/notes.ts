@@ -6,6 +6,7 @@ import { smallFire_W } from '../../core/heat/wall-fuel.ts';
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
+import { modelErrorNote } from '../model-error.ts';
 import { shiny } from './figures.ts';
 import type { AskedWall } from './question.ts';
 import { hottestShell_K, waitFor } from './words.ts';
@@ -23,6 +24,7 @@ export function wallNotes(answer: WallAnswer, { finish, vessel }: AskedWall, uni
     finish.emissivity.typical < shiny
       ? `Do not trust an infrared reading of a shiny shell: a spot of black stove paint reads true, or correct it: touch reads=… surface=${finish.id}.`
       : undefined,
+    modelErrorNote(['wall.shell_peak', 'wall.stored'], units),
     dryingNote(answer, units),
     paintNote(answer, finish, units),
     answer.model.question.lid_off_s > 0

@@ -12,14 +12,15 @@ import { openStore, type Store } from './store/open.ts';
 export async function openMatrixStore(
   { data, databaseUrl }: Pick<Config, 'data' | 'databaseUrl'>,
   warn: (error: unknown) => void,
-): Promise<Pick<Store, 'memory' | 'outbox' | 'states' | 'close'>> {
+): Promise<Pick<Store, 'memory' | 'outbox' | 'states' | 'leases' | 'close'>> {
   const passing = data === undefined && databaseUrl === undefined ? mkdtempSync(join(tmpdir(), 'teemer-')) : undefined;
   const where = databaseUrl === undefined ? { data: passing ?? data ?? '' } : { databaseUrl };
-  const { memory, outbox, states, close } = await openStore(where);
+  const { memory, outbox, states, leases, close } = await openStore(where);
   return {
     memory: forgiving(async () => memory, warn),
     outbox,
     states,
+    leases,
     async close() {
       await close();
       if (passing !== undefined) rmSync(passing, { recursive: true, force: true });

@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FileOut } from '../adapters/matrix/content.ts';
 import { type Matrix, startMatrix } from '../adapters/matrix/matrix.ts';
@@ -8,6 +10,7 @@ import type { Ask, Command } from '../commands/command.ts';
 import { parseLine } from '../commands/grammar.ts';
 import { commands } from '../commands/registry.ts';
 import { AskError } from '../core/ask-error.ts';
+import { alone, type Turn } from './alone.ts';
 import { answerWith } from './answer-with.ts';
 import { createBudget } from './budget.ts';
 import { type Config, ConfigError, type MatrixConfig } from './config.ts';
@@ -33,7 +36,7 @@ export async function openMatrix(
 ): Promise<Running & { readonly matrix: Matrix }> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
-  const { memory, outbox, states, close } = await openMatrixStore(config, warn);
+  const { memory, outbox, states, leases, close } = await openMatrixStore(config, warn);
   const work = createWork({ memory });
   const { allow, prefix, ...account } = config.matrix;
   const sweeping = setInterval(() => {
@@ -41,16 +44,27 @@ export async function openMatrix(
     Promise.all([outbox.sweep(before), states.sweep(now())]).catch(warn);
   }, sweep_ms);
   sweeping.unref();
+  const folder = config.data === undefined ? undefined : join(config.data, 'matrix');
+  let turn: Turn | undefined;
   const closed = async () => {
     clearInterval(sweeping);
     await work.close();
+    await turn?.end();
     await close();
   };
   try {
+    // Before the keys are read: two that change them would spoil them for both.
+    if (folder !== undefined) mkdirSync(folder, { recursive: true, mode: 0o700 });
+    turn = await alone(leases, nameOf(account), {
+      ...(folder === undefined ? {} : { file: join(folder, 'holder') }),
+      now,
+      log,
+      lost: () => void matrix.stop().catch(warn),
+    });
     const matrix = await startMatrix({
       account,
       allow,
-      folder: config.data === undefined ? undefined : join(config.data, 'matrix'),
+      folder,
       prefix,
       questions: outbox,
       states,
@@ -80,6 +94,12 @@ export async function openMatrix(
     if (error instanceof Error && error.name === 'MatrixLoginError') throw new ConfigError(error.message);
     throw error;
   }
+}
+
+/** The same for every process of one account, as far as the settings tell. */
+function nameOf({ homeserver, user, token = '' }: Omit<MatrixConfig, 'allow' | 'prefix'>): string {
+  const who = user?.replace(/^@/, '').split(':', 1)[0] ?? createHash('sha256').update(token).digest('hex').slice(0, 16);
+  return `matrix:${new URL(homeserver).host}:${who}`;
 }
 
 const nobody = { asker: '', place: '' };

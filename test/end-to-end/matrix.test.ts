@@ -403,6 +403,32 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
     }
   });
 
+  test('a second process of the account waits, and answers when the first is killed, once', async () => {
+    const room = await ann.room([bot.userId], { encrypted: true });
+    const program = { file: 'test/peers/unhurried-bot.ts', env: { TEEMER_DATA: data } };
+    const second = await makeBot(synapse, { ...program, like: bot });
+    const connected = second.start();
+    try {
+      await until(() => second.log().includes('another process answers'), 'the second to wait');
+      expect((await ask(ann, room, 'mix 71 L')).shown.body).toContain('fills 71 L');
+      const questions = [await ann.say(room, 'size can 20 gal crucible=6 in x 8 in'), await ann.say(room, 'mix 72 L')];
+      expect(second.log()).not.toContain('connected');
+      await bot.stop('SIGKILL');
+      await connected;
+      for (const question of questions) {
+        const { shown, failed, shield } = await answer(ann, question);
+        expect(shown.body).toMatch(/Fits|fills/);
+        expect({ failed, shield }).toEqual({ failed: false, shield: 0 });
+      }
+      await settled();
+      expect(questions.map((question) => countOf(ann, question))).toEqual([1, 1]);
+    } finally {
+      connected.catch(() => {});
+      await second.stop();
+      await bot.start();
+    }
+  });
+
   test('a new machine with nothing but the recovery key: another device, and no red shield', async () => {
     expect(await bot.stop()).toBe(0);
     const before = (await sessionOf(data)).deviceId;

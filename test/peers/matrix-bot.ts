@@ -6,29 +6,45 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface Bot {
   readonly userId: string;
+  readonly password: string;
   /** Resolves once it is connected. */
   start(): Promise<void>;
   /** `SIGTERM` says goodbye, `SIGKILL` does not. Resolves with the exit code. */
   stop(signal?: NodeJS.Signals): Promise<number | null>;
   /** Its log since the last start. */
   log(): string;
+  /** What it holds, garbage apart; only of `unhurried-bot.ts`. */
+  held(): Promise<{ readonly rss: number; readonly heapUsed: number; readonly external: number }>;
 }
 
-/** The program as it is started by hand, with its account; `file`: another beginning of it. */
+/**
+ * The program as it is started by hand, with an account of its own or that of `like`; `file`: another beginning of it.
+ */
 export async function makeBot(
   synapse: Synapse,
   {
     user = 'teemer',
     env = {},
     file = 'bot/main.ts',
-  }: { user?: string; env?: Record<string, string>; file?: string } = {},
+    like,
+  }: { user?: string; env?: Record<string, string>; file?: string; like?: Bot } = {},
 ): Promise<Bot> {
-  const { userId, password } = await synapse.register(user);
+  const { userId, password } = like ?? (await synapse.register(user));
   let child: ChildProcess | undefined;
   let said = '';
   return {
     userId,
+    password,
     log: () => said,
+    async held() {
+      const before = said.length;
+      child?.kill('SIGUSR2');
+      for (;;) {
+        const [, json] = /^holds (.*)\n/m.exec(said.slice(before)) ?? [];
+        if (json !== undefined) return JSON.parse(json);
+        await new Promise((resolve) => setTimeout(resolve, 20));
+      }
+    },
     async start() {
       said = '';
       const own = spawn(process.execPath, [file], {
@@ -37,7 +53,7 @@ export async function makeBot(
           PATH: process.env.PATH,
           TEEMER_LOG: 'info',
           MATRIX_HOMESERVER: synapse.url,
-          MATRIX_USER: user,
+          MATRIX_USER: userId,
           MATRIX_PASSWORD: password,
           ...env,
         },

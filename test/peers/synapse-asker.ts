@@ -42,6 +42,8 @@ export interface Asker {
   react(room: string, event: string, key: string): Promise<string>;
   /** The first that fits, heard or still to come. */
   hear(fits: (heard: Heard) => boolean, patience_ms?: number): Promise<Heard>;
+  /** Everything that is still to be heard. */
+  listen(each: (heard: Heard) => void): void;
   leave(): void;
 }
 
@@ -65,10 +67,11 @@ export async function openAsker(synapse: Synapse, user: string, { encrypted = fa
   if (encrypted) await client.initRustCrypto({ useIndexedDB: false });
   const heard: Heard[] = [];
   const waiting = new Set<() => void>();
+  const listeners: ((heard: Heard) => void)[] = [];
 
   const take = async (event: MatrixEvent) => {
     const shield = encrypted ? await client.getCrypto()?.getEncryptionInfoForEvent(event) : undefined;
-    heard.push({
+    const one: Heard = {
       id: event.getId() ?? '',
       room: event.getRoomId() ?? '',
       sender: event.getSender() ?? '',
@@ -78,8 +81,10 @@ export async function openAsker(synapse: Synapse, user: string, { encrypted = fa
       wasEncrypted: event.isEncrypted(),
       failed: event.isDecryptionFailure(),
       shield: shield?.shieldColour,
-    });
+    };
+    heard.push(one);
     for (const look of waiting) look();
+    for (const listen of listeners) listen(one);
   };
   client.on(RoomEvent.Timeline, async (event, _room, toStart) => {
     if (toStart || event.status) return;
@@ -128,6 +133,7 @@ export async function openAsker(synapse: Synapse, user: string, { encrypted = fa
       const found = () => heard.find(fits);
       return found() ?? (await until(found, 'what was to be heard', patience_ms, waiting));
     },
+    listen: (each) => void listeners.push(each),
     leave: () => client.stopClient(),
   };
   return asker;

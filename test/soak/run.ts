@@ -3,6 +3,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startPostgres } from '../peers/postgres.ts';
 import { killAgain, type Outcome } from './kill.ts';
+import { table } from './table.ts';
 
 /** Kills what writes to the store, many times, and writes down what came of it: `npm run soak`. */
 const kills = 30;
@@ -47,16 +48,8 @@ A machine that loses power may still lose writes if its disk says "written" befo
 const faults = rows.flatMap(([, { lost, halves }]) => [...lost, ...halves]);
 for (const fault of faults) process.stderr.write(`${fault}\n`);
 process.exitCode = faults.length > 0 ? 1 : 0;
+if (process.exitCode === 0) await import('./matrix.ts');
 
 function row(what: string, { kills: times, acknowledged, lost, halves }: Outcome): readonly string[] {
   return [what, String(times), acknowledged.toLocaleString('en'), String(lost.length), String(halves.length)];
-}
-
-/** As wide as Biome wants it. */
-function table(lines: readonly (readonly string[])[]): string {
-  const widths = (lines[0] ?? []).map((_, at) => Math.max(...lines.map((cells) => cells[at]?.length ?? 0)));
-  const [head = '', ...body] = lines.map(
-    (cells) => `| ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join(' | ')} |`,
-  );
-  return [head, `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`, ...body].join('\n');
 }

@@ -1,0 +1,86 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { hostname, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { alone } from './alone.ts';
+import { openStore, type Store } from './store/open.ts';
+
+let folder: string;
+let store: Store;
+const log = { info: vi.fn(), warn: vi.fn(), error: vi.fn() };
+let ahead_ms = 0;
+const now = () => new Date(Date.now() + ahead_ms);
+const given = { now, log, lost: () => {} };
+
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'teemer-alone-'));
+  store = await openStore({ data: folder });
+  ahead_ms = 0;
+  vi.clearAllMocks();
+});
+afterEach(async () => {
+  await store.close();
+  rmSync(folder, { recursive: true });
+});
+
+const heldBy = (holder: object) => store.leases.take('it', { holder: JSON.stringify(holder), now: now(), lease_s: 15 });
+
+test('a second one waits, says so once, and comes in when the first has ended', async () => {
+  const first = await alone(store.leases, 'it', given);
+  let inside = false;
+  const second = alone(store.leases, 'it', given).then((turn) => {
+    inside = true;
+    return turn;
+  });
+  await new Promise((resolve) => setTimeout(resolve, 1200));
+  expect(inside).toBe(false);
+  expect(log.warn).toHaveBeenCalledTimes(1);
+  await first.end();
+  await (await second).end();
+});
+
+test('one that died without a word is waited for no longer than its lease', async () => {
+  await heldBy({ host: 'elsewhere', pid: 1 });
+  const waiting = alone(store.leases, 'it', given);
+  await new Promise((resolve) => setTimeout(resolve, 700));
+  ahead_ms = 15_000;
+  await (await waiting).end();
+});
+
+test('nor that long where its file says that it is dead', async () => {
+  const { pid } = spawnSync(process.execPath, ['-e', '']);
+  const holder = { host: hostname(), pid };
+  const file = join(folder, 'holder');
+  writeFileSync(file, JSON.stringify(holder));
+  await heldBy(holder);
+  const turn = await alone(store.leases, 'it', { ...given, file });
+  expect(log.warn).not.toHaveBeenCalled();
+  await turn.end();
+});
+
+test('a file about a process that lives, or of another machine, hurries nobody', async () => {
+  const file = join(folder, 'holder');
+  for (const holder of [
+    { host: hostname(), pid: process.ppid },
+    { host: 'elsewhere', pid: 2 ** 22 },
+  ]) {
+    await heldBy(holder);
+    writeFileSync(file, JSON.stringify(holder));
+    const waiting = alone(store.leases, 'it', { ...given, file });
+    await new Promise((resolve) => setTimeout(resolve, 700));
+    expect(log.warn).toHaveBeenCalledTimes(1);
+    await store.leases.release('it', JSON.stringify(holder));
+    await (await waiting).end();
+    vi.clearAllMocks();
+  }
+});
+
+test('one that was away for longer than its lease is told that it has lost it', async () => {
+  const lost = vi.fn();
+  const turn = await alone(store.leases, 'it', { ...given, lost });
+  ahead_ms = 16_000;
+  await heldBy({ host: 'elsewhere', pid: 1 });
+  await vi.waitFor(() => expect(lost).toHaveBeenCalledTimes(1), { timeout: 10_000 });
+  await turn.end();
+});

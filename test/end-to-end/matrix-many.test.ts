@@ -1,0 +1,50 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { makeBot } from '../peers/matrix-bot.ts';
+import { startSynapse, synapseMissing } from '../peers/synapse.ts';
+import { openAsker } from '../peers/synapse-asker.ts';
+import { crowd, questions } from '../peers/synapse-crowd.ts';
+
+const count = 500;
+/** Of the main thread, garbage apart, from the half to the end. */
+const heapGrowth_MB = 4;
+/** Of the whole process, which gives back what it freed when it likes. */
+const residentGrowth_MB = 40;
+
+test.skipIf(synapseMissing())(
+  'five hundred questions, several at a time, in the clear and encrypted: each answered once, in the memory of half as many',
+  {
+    timeout: 240_000,
+  },
+  async () => {
+    const synapse = await startSynapse();
+    const data = mkdtempSync(join(tmpdir(), 'teemer-many-'));
+    const bot = await makeBot(synapse, { file: 'test/peers/unhurried-bot.ts', env: { TEEMER_DATA: data } });
+    try {
+      await bot.start();
+      const ann = await openAsker(synapse, 'ann', { encrypted: true });
+      const bob = await openAsker(synapse, 'bob', { encrypted: true });
+      const seats = [
+        { asker: ann, room: await ann.room([bot.userId]) },
+        { asker: bob, room: await bob.room([bot.userId], { encrypted: true }) },
+      ];
+      const { ask, tally } = crowd(bot.userId, seats, { question: questions, inFlight: 5 });
+      await ask(count / 2);
+      const half = await bot.held();
+      await ask(count / 2);
+      const end = await bot.held();
+      await new Promise((resolve) => setTimeout(resolve, 1500));
+      expect(tally()).toEqual({ answered: count, doubled: [], lost: [], wrong: [] });
+      expect((end.heapUsed - half.heapUsed) / 1e6).toBeLessThan(heapGrowth_MB);
+      expect((end.rss - half.rss) / 1e6).toBeLessThan(residentGrowth_MB);
+      expect(await bot.stop()).toBe(0);
+      for (const asker of [ann, bob]) asker.leave();
+    } finally {
+      await bot.stop('SIGKILL');
+      await synapse.remove();
+      rmSync(data, { recursive: true, force: true });
+    }
+  },
+);

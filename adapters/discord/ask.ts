@@ -1,6 +1,7 @@
 import type { Ask, Command } from '../../commands/command.ts';
 import { parseLine } from '../../commands/grammar.ts';
 import { moreOption } from './bodies.ts';
+import { asTyped } from './form.ts';
 import type { Who } from './request.ts';
 
 /**
@@ -14,5 +15,5 @@ export function askOf(
   commands: readonly Command[],
 ): Ask {
   const typed = more === undefined ? {} : parseLine(`${command.name} ${more}`, commands, { asker, place }).options;
-  return { command: command.name, options: { ...typed, ...options }, asker, place };
+  return { command: command.name, options: asTyped(command, { ...typed, ...options }), asker, place };
 }

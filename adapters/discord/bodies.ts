@@ -5,20 +5,37 @@ import {
   ApplicationCommandType,
   ApplicationIntegrationType,
   InteractionContextType,
+  type RESTPostAPIApplicationCommandsJSONBody,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
+  type RESTPostAPIContextMenuApplicationCommandsJSONBody,
 } from 'discord.js';
 import type { Command } from '../../commands/command.ts';
 import { commonOptions } from '../../commands/grammar.ts';
 import { isOptional, metaOf, type OptionMeta } from '../../commands/options.ts';
 import { clipped } from './escape.ts';
-import { formOf } from './form.ts';
+import { fieldsOf, formOf, isOneLine } from './form.ts';
 import { limits } from './limits.ts';
 import { slashName } from './names.ts';
 
 /** The one list of commands as the platform wants it registered. Pure. */
-export function commandBodies(
-  commands: readonly Command[],
-): readonly RESTPostAPIChatInputApplicationCommandsJSONBody[] {
+export const commandBodies = (commands: readonly Command[]): readonly RESTPostAPIApplicationCommandsJSONBody[] => [
+  ...slashBodies(commands),
+  ...messageBodies(commands),
+];
+
+const everywhere = {
+  integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
+  contexts: [InteractionContextType.Guild, InteractionContextType.BotDM, InteractionContextType.PrivateChannel],
+};
+
+/** What stands in the menu of a message. */
+const messageBodies = (commands: readonly Command[]): readonly RESTPostAPIContextMenuApplicationCommandsJSONBody[] =>
+  commands.flatMap(({ onMessage }) =>
+    onMessage ? [{ type: ApplicationCommandType.Message, name: onMessage.label, ...everywhere }] : [],
+  );
+
+/** Those that are typed. */
+export function slashBodies(commands: readonly Command[]): readonly RESTPostAPIChatInputApplicationCommandsJSONBody[] {
   const families = Map.groupBy(commands, (command) => slashName(command, commands).name);
   return [...families].map(([name, members]) => {
     const [first] = members;
@@ -28,8 +45,7 @@ export function commandBodies(
       name,
       description: subs.length === 0 ? summaryOf(first!) : familySummary(name, subs),
       options: subs.length === 0 ? optionsOf(first!) : subs.map((command) => subcommand(command, commands)),
-      integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
-      contexts: [InteractionContextType.Guild, InteractionContextType.BotDM, InteractionContextType.PrivateChannel],
+      ...everywhere,
     };
   });
 }
@@ -55,7 +71,8 @@ export const fieldNames = (command: Command): readonly string[] => optionsOf(com
 /** What must be given stands first, as the platform demands; an option that a form can ask for need not be given. */
 function optionsOf(command: Command): APIApplicationCommandBasicOption[] {
   const byForm = formOf(command) !== undefined;
-  const own = Object.entries(command.options.shape).map(([name, field]) => {
+  const own = fieldsOf(command).map((name) => {
+    const field = command.options.shape[name];
     const required = !isOptional(field as never) && !byForm;
     return optionOf(name, metaOf(field as never), required);
   });
@@ -84,8 +101,9 @@ function optionOf(name: string, meta: OptionMeta, required: boolean): APIApplica
 }
 
 /** `again` and the like read the whole line themselves; what is only said (help, first aid) rests on no other answer. */
-function commonOf({ takesLine, passing, options }: Command): readonly APIApplicationCommandStringOption[] {
-  if (takesLine) return [];
+function commonOf(command: Command): readonly APIApplicationCommandStringOption[] {
+  if (isOneLine(command)) return [];
+  const { passing, options } = command;
   const wanted = commonOptions.filter((name) => !(name in options.shape) && !(passing && name === 'for'));
   return wanted.map((name) => optionOf(name, common[name], false));
 }
@@ -96,7 +114,7 @@ const common: Readonly<Record<(typeof commonOptions)[number], OptionMeta>> = {
 };
 
 /** What counts towards the platform's limit a command: names, descriptions and choices. */
-export function charactersOf(body: RESTPostAPIChatInputApplicationCommandsJSONBody): number {
+export function charactersOf(body: RESTPostAPIApplicationCommandsJSONBody): number {
   const count = (value: unknown): number => {
     if (Array.isArray(value)) return value.reduce((sum: number, one) => sum + count(one), 0);
     if (typeof value !== 'object' || value === null) return 0;

@@ -61,6 +61,25 @@ describe('suggestions', () => {
     expect(typing('mix', 'amount', '')).toContain('1.1 cu ft');
   });
 
+  test('an argument of the shelf, a question to set against another, and what both can be weighed by', () => {
+    const beside = { one: 'mix 30 L' };
+    const offered = (option: string, typed: string, more: Readonly<Record<string, string>> = beside) =>
+      suggestions({
+        command: commands.find(({ name }) => name === 'settle') as Command,
+        option,
+        typed,
+        commands,
+        units: 'metric',
+        builds: [],
+        beside: more,
+      }).map(({ value }) => value);
+    expect(offered('one', 'vermic', {})).toContain('perlite or vermiculite');
+    expect(offered('other', '')).toContain('mix 30 L recipe=castable tub=20 kg');
+    expect(offered('other', '').filter((line) => !line.startsWith('mix'))).toEqual([]);
+    expect(offered('by', '')).toEqual(expect.arrayContaining(['cost', 'weight', 'water', 'limit']));
+    expect(offered('by', '')).not.toContain('shell');
+  });
+
   test('options without a field of their own are named where they are typed', () => {
     const command = commands.find((one) => fieldNames(one).includes('more')) as Command;
     const hidden = Object.keys(command.options.shape).filter((name) => !fieldNames(command).includes(name));

@@ -14,6 +14,8 @@ export interface Typing {
   readonly command: Command;
   readonly option: string;
   readonly typed: string;
+  /** What stands in the other fields. */
+  readonly beside?: Readonly<Record<string, string>>;
   readonly commands: readonly Command[];
   readonly units: UnitSystem;
   /** Names of the asker's own builds. */
@@ -70,9 +72,9 @@ function withUnits({ dimensions = [] }: OptionMeta, { typed, units: reader }: Ty
 }
 
 /** Names that begin or hold the last word; what stands before it (an amount, earlier layers) stays. */
-function named({ option, typed, commands }: Typing): readonly Choice[] {
+function named({ option, typed, commands, beside }: Typing): readonly Choice[] {
   const head = /^(?:.*[;,]\s*)?(?:[\d.,/ ]+\s*(?:[^\s\d;]+\s+)?)?/s.exec(typed)?.[0] ?? '';
-  const known = namesFor(option, commands);
+  const known = namesFor(option, commands, beside);
   const wholly = known.filter(({ words }) => words.includes(typed.toLowerCase()));
   if (wholly.length > 0) return wholly.map(({ shown, value }) => ({ name: shown, value }));
   const tail = typed.slice(head.length).toLowerCase();

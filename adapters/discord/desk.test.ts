@@ -1,6 +1,7 @@
 import { type APIInteraction, DiscordAPIError } from 'discord.js';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Reply } from '../../commands/card.ts';
+import type { Ask } from '../../commands/command.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
 import { commands } from '../../commands/registry.ts';
 import { sampleCard } from '../terminal/sample-card.ts';
@@ -181,6 +182,52 @@ describe('when something fails', () => {
     await desk({ states: { put: never, get: never }, handled: { first: never }, defer_ms: 1500 }).handle(mix());
     expect(performance.now() - begun).toBeLessThan(2500);
     expect(firstMessage()?.message.components).toEqual([]);
+  });
+});
+
+describe('a line that is taken apart', () => {
+  const asked: Ask[] = [];
+  const hearing = () =>
+    desk({
+      async answer(ask) {
+        asked.push(ask);
+        return card;
+      },
+    });
+  const settle = (options: Readonly<Record<string, string>>) =>
+    interaction({
+      name: 'settle',
+      options: Object.entries(options).map(([name, value]) => ({ type: 3, name, value })),
+    });
+  const optionsAsked = () => asked.at(-1)?.options;
+
+  test('comes in its parts, or whole in the first field', async () => {
+    const one = hearing();
+    await one.handle(settle({ one: 'mix 30 L', other: 'mix 30 L recipe=castable', third: 'mix 40 L', by: 'cost' }));
+    expect(optionsAsked()).toEqual({
+      one: 'mix 30 L',
+      other: 'mix 30 L recipe=castable',
+      third: 'mix 40 L',
+      by: 'cost',
+    });
+    await one.handle(settle({ one: 'mix 30 L vs mix 40 L by=cost' }));
+    expect(optionsAsked()).toEqual({ line: 'mix 30 L vs mix 40 L by=cost' });
+  });
+
+  test('is changed in the same fields', async () => {
+    const one = hearing();
+    await one.handle(settle({ one: 'mix 30 L', other: 'mix 40 L' }));
+    const [state] = states.keys();
+    sent = [];
+    await one.handle(pressOf(`t1:c:${state}:`));
+    expect(JSON.stringify(sent[0])).toContain('"custom_id":"other"');
+    const filled = { one: 'mix 30 L', other: 'mix 50 L', third: '', fourth: '', by: 'cost' };
+    const components = Object.entries(filled).map(([custom_id, value]) => ({
+      type: 18,
+      component: { type: 4, custom_id, value },
+    }));
+    await one.handle(interaction({ custom_id: `t1:m:${state}:`, components }, { type: 5 }));
+    expect(optionsAsked()).toEqual({ one: 'mix 30 L', other: 'mix 50 L', by: 'cost' });
   });
 });
 

@@ -1,5 +1,7 @@
 import type { Command } from '../../commands/command.ts';
 import { firstAid } from '../../commands/emergency/first-aid.ts';
+import { measuresOf } from '../../commands/settle/measures.ts';
+import { shelf } from '../../commands/settle/shelf.ts';
 import { blowers } from '../../core/fire/data/blowers.ts';
 import { fuels } from '../../core/fire/fuel/fuel.ts';
 import { finishes } from '../../core/heat/finish.ts';
@@ -48,7 +50,30 @@ const lists: Readonly<Record<string, readonly Known[]>> = {
   what: firstAid.map(({ name }) => ({ shown: name, value: name, words: name })),
 };
 
-export function namesFor(option: string, commands: readonly Command[]): readonly Known[] {
+/** The sides of an argument: those on the shelf, else a question of a command that can be weighed. */
+const sideNames = ['one', 'other', 'third', 'fourth'];
+
+const plainly = (name: string): Known => ({ shown: name, value: name, words: name.toLowerCase() });
+
+/** `beside` is what stands in the other fields. */
+export function namesFor(
+  option: string,
+  commands: readonly Command[],
+  beside: Readonly<Record<string, string>> = {},
+): readonly Known[] {
+  const [word = ''] = (beside.one ?? '').trim().toLowerCase().split(/\s/, 1);
+  if (sideNames.includes(option)) {
+    const weighed = commands.filter(({ name, doubt }) => doubt && (option === 'one' || word === '' || name === word));
+    const known = weighed.flatMap(({ examples }) => examples.map(({ line }) => plainly(line)));
+    return option === 'one' ? [...shelf.map(argument), ...known] : known;
+  }
+  if (option === 'by') return measuresOf(word).map(plainly);
   if (option !== 'command') return lists[option] ?? [];
   return commands.map(({ name, summary }) => ({ shown: `${name}: ${summary}`, value: name, words: name }));
 }
+
+const argument = ({ name, aliases, question }: (typeof shelf)[number]): Known => ({
+  shown: question,
+  value: name,
+  words: [name, ...aliases, question].join(' ').toLowerCase(),
+});

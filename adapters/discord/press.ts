@@ -3,7 +3,7 @@ import { parseLine } from '../../commands/grammar.ts';
 import { type ComponentId, componentId, readComponentId } from './component-id.ts';
 import { planFor } from './compose.ts';
 import type { DeskParts } from './desk.ts';
-import { changeable } from './form.ts';
+import { asTyped, changeable, inFields } from './form.ts';
 import { saying } from './message/error.ts';
 import { filled, modalOf } from './message/modal.ts';
 import type { Plan } from './plan.ts';
@@ -65,8 +65,11 @@ function pressed(
       return changeForm(stateId, ask, parts);
     case 'changed': {
       const values = request.kind === 'modal' ? request.values : {};
-      const others = Object.entries(ask.options).filter(([name]) => !(name in values));
-      return planFor(changed({ ...Object.fromEntries(others), ...filled(values) }), who, parts);
+      const command = parts.commands.find(({ name }) => name === ask.command);
+      if (!command) return word(ask.command, tooOld);
+      const others = Object.entries(inFields(command, ask.options)).filter(([name]) => !(name in values));
+      const options = asTyped(command, { ...Object.fromEntries(others), ...filled(values) });
+      return planFor(changed(options), who, parts);
     }
     case 'choose': {
       const [chosen] = request.kind === 'select' ? request.values : [];
@@ -107,8 +110,9 @@ function filledForm({ state: name }: ComponentId, request: Extract<Press, { kind
 function changeForm(state: string, ask: Ask, { commands }: DeskParts): Plan {
   const command = commands.find(({ name }) => name === ask.command);
   if (!command) return word(ask.command, tooOld);
-  const names = changeable(command, ask.options);
-  const modal = modalOf({ id: componentId('changed', state), command, names, given: ask.options });
+  const given = inFields(command, ask.options);
+  const names = changeable(command, given);
+  const modal = modalOf({ id: componentId('changed', state), command, names, given });
   return { kind: 'modal', command: command.name, modal };
 }
 

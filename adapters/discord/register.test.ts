@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { commands } from '../../commands/registry.ts';
 import { charactersOf, fieldNames, slashBodies } from './bodies.ts';
+import { fieldsOf } from './form.ts';
 import { limits } from './limits.ts';
 import { commandOf, slashName } from './names.ts';
 import { commandBodies, planRegistration } from './register.ts';
@@ -62,10 +63,17 @@ describe('the list of commands as the platform takes it', () => {
   test('options beyond the platform’s number are reached through one that takes a line', () => {
     for (const command of commands) {
       const fields = fieldNames(command);
-      const own = Object.keys(command.options.shape);
+      const own = fieldsOf(command);
       expect(own.every((name) => fields.includes(name)) || fields.includes('more')).toBe(true);
       if (!command.takesLine && !command.passing) expect(fields).toEqual(expect.arrayContaining(['for', 'units']));
     }
+  });
+
+  test('a line that is taken apart has a field for each part instead of one for itself', () => {
+    const fields = (name: string) => fieldNames(commands.find((one) => one.name === name)!);
+    expect(fields('settle')).toEqual(['one', 'other', 'third', 'fourth', 'by', 'at', 'flip', 'for', 'units']);
+    expect(fields('claim')).toEqual(['statement', 'figure', 'is', 'at', 'for', 'units']);
+    expect(fields('again')).toEqual(['change']);
   });
 
   test('works in guilds, in the bot’s own messages and where a person installed it', () => {

@@ -34,6 +34,10 @@ const short: Readonly<Record<string, readonly string[]>> = {
   limit: ['mix.limit'],
 };
 
+/** Short names of what a question of a command can be weighed by. */
+export const measuresOf = (command: string): readonly string[] =>
+  Object.entries(short).flatMap(([name, ids]) => (ids.some((id) => id.startsWith(`${command}.`)) ? [name] : []));
+
 /** Where the card's own label leans on the line before it. */
 const labels: Readonly<Record<string, string>> = {
   'wall.shell_peak': 'hottest shell',

@@ -5,7 +5,7 @@ import { splitVersus } from '../grammar.ts';
 import { metaOf } from '../options.ts';
 
 /** Options of settle itself: what else stands before a `=` belongs to a side. */
-export const ownOptions = ['one', 'other', 'by', 'at', 'flip', 'for', 'units'] as const;
+export const ownOptions = ['one', 'other', 'third', 'fourth', 'by', 'at', 'flip', 'for', 'units'] as const;
 export type Own = (typeof ownOptions)[number];
 
 export const mostSides = 4;
@@ -23,15 +23,14 @@ export function splitOwn(line: string): { readonly rest: string; readonly own: P
     const value = line.slice(valueAt, end);
     const versus = splitVersus(` ${value} `).length > 1;
     const mine =
-      isOwn(name) &&
-      !(name === 'for' && (versus || manyFor(starts))) &&
-      !(name !== 'one' && name !== 'other' && versus);
+      isOwn(name) && !(name === 'for' && (versus || manyFor(starts))) && !(versus && !sideNames.includes(name));
     if (mine) own[name] = value.trim();
     else rest += line.slice(at, end);
   }
   return { rest: rest.trim(), own };
 }
 
+const sideNames: readonly string[] = ['one', 'other', 'third', 'fourth'];
 const isOwn = (name: string): name is Own => (ownOptions as readonly string[]).includes(name);
 const manyFor = (starts: readonly { readonly name: string }[]): boolean =>
   starts.filter(({ name }) => name === 'for').length > 1;

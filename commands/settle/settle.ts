@@ -20,6 +20,8 @@ const options = z.strictObject({
   line: toldLine({ label: 'the argument', most: longest }).optional(),
   one: toldLine({ label: 'one side', most: longest }).optional(),
   other: toldLine({ label: 'other side', most: longest }).optional(),
+  third: toldLine({ label: 'third side', most: longest }).optional(),
+  fourth: toldLine({ label: 'fourth side', most: longest }).optional(),
   by: text({ label: 'weighed by', most: 120 }).optional(),
   at: text({ label: 'every side at', most: 120 }).optional(),
   flip: text({ label: 'until the verdict turns, moving', most: 80 }).optional(),
@@ -54,24 +56,12 @@ export const settle = {
   ],
   async expand(ask) {
     const { line, ...named } = ask.options;
-    if (line === undefined) return { ask };
-    const { rest, own } = splitOwn(line);
-    const [first = '', ...others] = splitVersus(`${rest} `);
-    return {
-      ask: {
-        ...ask,
-        options: {
-          ...named,
-          ...own,
-          ...(first === '' ? {} : { one: first }),
-          ...(others.length === 0 ? {} : { other: others.join(' vs ') }),
-        },
-      },
-    };
+    return line === undefined ? { ask } : { ask: { ...ask, options: { ...named, ...partsOf(line) } } };
   },
   async answer(asked, context) {
     const said = merged(asked);
-    const texts = [said.one, said.other].flatMap((side) => (side === undefined ? [] : splitVersus(side)));
+    const sides = [said.one, said.other, said.third, said.fourth];
+    const texts = sides.flatMap((side) => (side === undefined ? [] : splitVersus(side)));
     const [only = ''] = texts;
     if (texts.length === 1 && only.toLowerCase() === 'list') return listAnswer();
     return about(texts.length === 1 ? 'one' : 'other', () =>
@@ -82,18 +72,26 @@ export const settle = {
 
 type Said = Partial<Record<Exclude<Own, 'units'>, string>>;
 
-/** `again by=stored` hands over a line of its own beside the question of before. */
-function merged({ line, one, other, ...asked }: Options): Said {
-  const { rest, own } = splitOwn(line?.text ?? '');
+/** A line's own options and its sides: the first, and all others as one. */
+function partsOf(line: string): Said {
+  const { rest, own } = splitOwn(line);
   const [first = '', ...others] = splitVersus(`${rest} `);
-  const plain = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
   return {
-    ...(one ? { one: one.text } : {}),
-    ...(other ? { other: other.text } : {}),
-    ...plain,
     ...own,
     ...(first === '' ? {} : { one: first }),
     ...(others.length === 0 ? {} : { other: others.join(' vs ') }),
+  };
+}
+
+/** `again by=stored` hands over a line of its own beside the question of before. */
+function merged({ line, one, other, third, fourth, ...asked }: Options): Said {
+  const typed = partsOf(line?.text ?? '');
+  const sides = typed.other === undefined ? { one, other, third, fourth } : { one };
+  const plain = Object.entries(asked).filter(([, value]) => value !== undefined);
+  return {
+    ...Object.fromEntries(Object.entries(sides).flatMap(([name, side]) => (side ? [[name, side.text]] : []))),
+    ...Object.fromEntries(plain),
+    ...typed,
   };
 }
 

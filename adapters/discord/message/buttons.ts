@@ -3,6 +3,7 @@ import type { Card } from '../../../commands/card.ts';
 import type { Command } from '../../../commands/command.ts';
 import { type ComponentId, componentId } from '../component-id.ts';
 import { clipped, plain } from '../escape.ts';
+import { isOneLine } from '../form.ts';
 import { limits } from '../limits.ts';
 import { isLong } from './card.ts';
 
@@ -38,7 +39,7 @@ export function cardButtons({ card, command, state, ephemeral, alone, all }: Car
         ...(card.figures.length > 0
           ? [button(other === 'US' ? 'In US units' : 'In metric', ['units', state, other])]
           : []),
-        ...(command.takesLine ? [] : [button('Change', ['change', state])]),
+        ...(isOneLine(command) ? [] : [button('Change', ['change', state])]),
         ...(alone ? [] : [ephemeral ? button('Share', ['share', state]) : button('For me only', ['only-me', state])]),
       ]
     : [];
@@ -59,7 +60,7 @@ interface ErrorButtons {
 export function errorButtons({ state, tryLine, command, choose }: ErrorButtons) {
   const buttons = [
     ...(tryLine === undefined ? [] : [button(`Try: ${tryLine}`, ['next', state, 0], ButtonStyle.Primary)]),
-    ...(command && !command.takesLine && Object.keys(command.options.shape).length > 0
+    ...(command && !isOneLine(command) && Object.keys(command.options.shape).length > 0
       ? [button('Change', ['change', state])]
       : []),
   ];

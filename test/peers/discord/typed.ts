@@ -1,4 +1,5 @@
 import { fieldNames, moreOption } from '../../../adapters/discord/bodies.ts';
+import { inFields } from '../../../adapters/discord/form.ts';
 import { slashName } from '../../../adapters/discord/names.ts';
 import type { Command } from '../../../commands/command.ts';
 import { parseLine } from '../../../commands/grammar.ts';
@@ -11,7 +12,9 @@ export function slashOf(line: string): SlashLine {
   const ask = parseLine(line, commands, { asker: '', place: '' });
   const command = commands.find(({ name }) => name === ask.command) as Command;
   const fields = fieldNames(command);
-  const given = Object.entries(ask.options).map(([name, value]) => [name, choiceOf(command, name, value)] as const);
+  const given = Object.entries(inFields(command, ask.options)).map(
+    ([name, value]) => [name, choiceOf(command, name, value)] as const,
+  );
   const more = given.filter(([name]) => !fields.includes(name)).map(([name, value]) => `${name}=${value}`);
   return {
     ...slashName(command, commands),

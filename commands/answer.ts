@@ -9,6 +9,7 @@ import type { Card, Reply } from './card.ts';
 import type { AnswerContext, Ask, Command, How, Meant, Versions } from './command.ts';
 import { optionsOf, parseLine } from './grammar.ts';
 import { measuredOf } from './log/measured.ts';
+import type { Manner } from './manner.ts';
 import type { Build, Memory } from './memory.ts';
 import { metaOf } from './options.ts';
 import type { Reach } from './reach.ts';
@@ -24,6 +25,7 @@ export interface AskContext {
   /** Whether the asker may change what the place has set; on one's own machine, yes. */
   readonly mayModerate?: boolean;
   readonly versions?: Versions;
+  readonly manner?: Manner;
   /**
    * Called at most once, and before the answer: typical values with all the cautions, to be shown until the ranges are
    * there. The answer is the same with it as without.
@@ -217,12 +219,7 @@ interface Filled {
 }
 
 /** What the answer that `for=` names hands over fills the options that were not typed, and those that yield to it. */
-async function fillFrom(
-  ask: Ask,
-  command: Command,
-  context: Inner,
-  yields: readonly string[] = [],
-): Promise<Filled> {
+async function fillFrom(ask: Ask, command: Command, context: Inner, yields: readonly string[] = []): Promise<Filled> {
   // A command with a for= of its own makes of it what it will.
   const { log, ...own } = ask.options;
   if (own.for === undefined || 'for' in command.options.shape) return { options: own, handed: [], from: [], log };
@@ -270,7 +267,8 @@ function isOfKind(command: Command, name: string, value: string): boolean {
     readQuantity(value, { dimensions, label });
     return true;
   } catch (error) {
-    return !(error instanceof AskError && error.code === 'wrong-dimension');
+    // A floor may be a thickness, or layers.
+    return !(error instanceof AskError && ['wrong-dimension', 'unreadable'].includes(error.code));
   }
 }
 

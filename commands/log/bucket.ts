@@ -13,6 +13,7 @@ import { faceOf } from './face.ts';
 import { addEntry, buildFor, logFamily, momentOf } from './family.ts';
 import { figure, logFigures } from './figures.ts';
 import { type BucketOptions, bucketOptions } from './options.ts';
+import { filledWords } from './words.ts';
 
 export const logBucket = {
   ...logFamily,
@@ -22,7 +23,7 @@ export const logBucket = {
   subject: 'volume',
   examples: [
     { line: 'log bucket 5 L mass=9.1 kg', says: 'the lining of the newest build, rammed as in its wall, dried' },
-    { line: 'log bucket 5 gal mass=11 lb of=vermiculite', says: 'loose fill, levelled off' },
+    { line: 'log bucket 5 gal mass=4.4 lb of=vermiculite', says: 'loose fill, levelled off' },
     {
       line: 'log bucket 2 L mass=4.4 kg empty=0.4 kg damp=7% build=club lining',
       says: 'fresh mix, weighed with its bucket',
@@ -54,7 +55,7 @@ export const logBucket = {
     const error = readingErrors[how === 'rammed' ? 'rammed_bucket' : 'loose_bucket'];
     const outside = density < expected.low || density > expected.high;
     return {
-      headline: `${material.name}, ${how}: ${formatBoth(density, 'kg/m3', units)} dry, where the catalogue has ${rangeText(expected, units)}.`,
+      headline: `${capital(filledWords(material, how))}: ${formatBoth(density, 'kg/m3', units)} dry, where the catalogue has ${rangeText(expected, units)}.`,
       figures: [
         figure('log.density', 'by your bucket', density, 'kg/m3', {
           range: { low: density * (1 - error.value), high: density * (1 + error.value) },
@@ -74,9 +75,7 @@ export const logBucket = {
       assumed: [
         ...where.assumed,
         ...assumed,
-        ...(options.how === undefined
-          ? [{ text: `${how}`, override: `how=${how === 'rammed' ? 'loose' : 'rammed'}` }]
-          : []),
+        ...(options.how === undefined ? [{ text: how, override: `how=${how === 'rammed' ? 'loose' : 'rammed'}` }] : []),
         ...(damp === undefined ? [{ text: 'weighed dry', override: 'damp=7%' }] : []),
         ...(empty === undefined ? [{ text: 'without the bucket', override: 'empty=0.4 kg' }] : []),
       ],
@@ -99,6 +98,8 @@ export const logBucket = {
     };
   },
 } satisfies Command<typeof bucketOptions>;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Rammed or cast where they stand; anything else is filled in. */
 const packed: ReadonlySet<Material['kind']> = new Set(['lining', 'castable']);
@@ -158,7 +159,7 @@ function refuseImpossible({
   const likely_kg = expected.typical * volume.si;
   throw new AskError({
     code: 'impossible',
-    what: `${mass.text} in ${volume.text} is ${formatSi(density, 'kg/m3', units)}, and ${material.name}, ${how}, is ${rangeText(expected, units)}`,
+    what: `${mass.text} in ${volume.text} is ${formatSi(density, 'kg/m3', units)}, and ${filledWords(material, how)} is ${rangeText(expected, units)}`,
     expected: `about ${formatSi(likely_kg, 'kg', units)} in that volume; without the bucket (empty=), and of= if it is something else`,
     example: formatSi(likely_kg, 'kg', units),
     option: 'mass',

@@ -52,7 +52,7 @@ export const logDrying = {
     const loss = (before.mass_kg - last.mass_kg) / last.mass_kg / days;
     await addEntry(where, { kind: 'drying', at, data: { mass_kg: last.mass_kg, loss_per_day: loss } }, context);
     return {
-      headline: `${build.name} is logged as dry on ${isoDay(middayOf(at))}, by ${all.length} weighings, the last ${formatBoth(last.mass_kg, 'kg', units)}.`,
+      headline: `Dry on ${isoDay(middayOf(at))}, ${build.name}: by ${all.length} weighings, the last ${formatBoth(last.mass_kg, 'kg', units)}.`,
       figures: [
         figure('log.mass', 'the lining now', last.mass_kg, 'kg'),
         figure('log.loss', 'lost a day', loss, '1', { shown: 'percent', note: 'of its mass' }),

@@ -1,5 +1,7 @@
 import type { Burned } from '../../core/build/log-burn.ts';
+import { shortName } from '../../core/heat/wall-question.ts';
 import { findMaterial } from '../../core/materials/catalogue.ts';
+import type { Material } from '../../core/materials/material.ts';
 import { efficiencies } from '../../core/melt/fuel-efficiency.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
@@ -22,6 +24,12 @@ export function burnWords({ fuel, fuel_kg, melted, melts }: LoggedBurn, units: U
   return `${kg(fuel_kg)} ${fuel.name}${metal}`;
 }
 
+/** `rammed clay and sand`, `expanded vermiculite, loose`. */
+export function filledWords({ name }: Pick<Material, 'name'>, how: string): string {
+  const short = shortName(name);
+  return short.includes(how) ? short : `${short}, ${how}`;
+}
+
 /** One entry in a few words, for lists; of a kind or a fuel that is not known here, its kind. */
 export function entryWords(entry: LogEntry, units: UnitSystem): string {
   const burn = burnIn(entry);
@@ -31,7 +39,7 @@ export function entryWords(entry: LogEntry, units: UnitSystem): string {
   }
   const bucket = bucketIn(entry);
   if (bucket)
-    return `${findMaterial(bucket.material).name}, ${bucket.how}: ${formatSi(bucket.dry_density_kg_m3, 'kg/m3', units)}`;
+    return `${filledWords(findMaterial(bucket.material), bucket.how)}: ${formatSi(bucket.dry_density_kg_m3, 'kg/m3', units)}`;
   const shell = shellIn(entry);
   if (shell)
     return `shell ${formatSi(shell.shell_K, 'K', units)}, ${formatSi(shell.after_s, 's', units)} after lighting`;

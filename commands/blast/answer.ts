@@ -7,6 +7,7 @@ import {
   blastPoint,
   systemPressure_Pa,
 } from '../../core/fire/air/operating-point.ts';
+import { blastTies } from '../../core/fire/data/blast-ties.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
@@ -84,6 +85,7 @@ function sampled(question: BlastQuestion): Pick<BlastParts, 'doubt' | 'met'> {
   let count = 0;
   const doubt = sampleDoubt<BlastKey, BlastOutput>({
     inputs: question.spreads,
+    together: blastTies,
     samples: 400,
     model: (x) => {
       const found = blastOutputs(question, x);

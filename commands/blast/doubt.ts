@@ -1,3 +1,4 @@
+import { blastTies } from '../../core/fire/data/blast-ties.ts';
 import type { SiUnit } from '../../core/quantity/figure.ts';
 import type { Doubted } from '../command.ts';
 import { blastOutputs } from './answer.ts';
@@ -20,6 +21,7 @@ export function blastDoubt(question: BlastQuestion): Doubted {
   return {
     inputs: Object.fromEntries(keys.map((key) => [nameOf(key), spreads[key]])),
     units: Object.fromEntries(keys.map((key) => [nameOf(key), units[key]])),
+    together: blastTies.map((tie) => ({ ...tie, input: nameOf(tie.input), goesWith: nameOf(tie.goesWith) })),
     samples: 400,
     model: (draw) => {
       const x = Object.fromEntries(keys.map((key) => [key, draw[nameOf(key)]!])) as unknown as BlastInputs;

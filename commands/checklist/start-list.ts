@@ -47,10 +47,11 @@ export async function startList(
 }
 
 /** Refused now rather than when it is rammed: a furnace nobody can start, and a lining that does not stand its metal. */
-function refuseLining(question: Ask, { recipe, ...rest }: Chosen, name: string, context: AnswerContext): void {
+function refuseLining(question: Ask, chosen: Chosen, name: string, context: AnswerContext): void {
   const again = `checklist start ${name} for=(${lineOf(question, context.commands)})`;
-  kindOf(question, { ...rest, ...(recipe === undefined ? {} : { recipe }) }, context);
+  kindOf(question, chosen, context);
   if (question.command === 'wall') return;
+  const { recipe } = chosen;
   const metal = metalOf(question, context);
   const options =
     question.command === 'mix' && recipe === undefined

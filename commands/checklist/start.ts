@@ -26,6 +26,7 @@ export const checklistStart = {
     },
   ],
   figures: checklistFigures,
+  slow: true,
   async answer({ name, for: source, recipe, fuel }, context) {
     const chosen = { ...(recipe === undefined ? {} : { recipe }), ...(fuel === undefined ? {} : { fuel }) };
     const { renewed, ...started } = await startList({ name, for: source, chosen }, context);

@@ -1,4 +1,5 @@
 import { startDiscord } from '../adapters/discord/gateway.ts';
+import { slashManner } from '../adapters/discord/manner.ts';
 import type { FileOut } from '../adapters/discord/message/payload.ts';
 import { reminderRest, reminderSender } from '../adapters/discord/reminder.ts';
 import { reachOf } from '../adapters/discord/reminder-reach.ts';
@@ -14,6 +15,7 @@ import { notKept, remindersOf, sentKeep_ms } from './reminders.ts';
 import type { Running } from './serve.ts';
 import { createWork, type Work } from './work/work.ts';
 
+const manner = slashManner(commands);
 const nobody = { asker: 'nobody', place: 'nowhere' };
 const sweep_ms = 3_600_000;
 
@@ -50,7 +52,7 @@ export async function openDiscord(
     answer: (ask, who, early) => {
       const { asker, place, mayModerate } = who;
       const reach = async () => (outbox ? reachOf(who, calling) : notKept);
-      const context = { asker, place, mayModerate, now: now(), memory, reach, ...(early ? { early } : {}) };
+      const context = { asker, place, mayModerate, now: now(), memory, reach, manner, ...(early ? { early } : {}) };
       return answerWith(ask, context, work);
     },
     picture: (reply) => pictureOf(reply, work),

@@ -4,6 +4,7 @@ import type { Spread } from '../core/materials/spread.ts';
 import type { SiUnit, UnitSystem } from '../core/quantity/figure.ts';
 import type { Card, Reply } from './card.ts';
 import type { Measured } from './log/measured.ts';
+import type { Manner } from './manner.ts';
 import type { Build, Memory } from './memory.ts';
 import type { Reach } from './reach.ts';
 
@@ -59,6 +60,8 @@ export interface AnswerContext {
   readonly plain?: true;
   /** Takes an answer of typical values while the whole one is worked out. Not there where nobody could make use of it. */
   readonly early?: (answer: Answer) => void;
+  /** How questions are put where this one was asked; typed, where nothing is said. */
+  readonly manner?: Manner;
   /** Whether the asker may change what the place has set. */
   readonly mayModerate: boolean;
   /** How they can be called later. Asking may try it out: ask only where something is to be called for. */

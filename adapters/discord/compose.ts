@@ -7,6 +7,7 @@ import type { Caution } from '../../core/hazard/caution.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
 import { factsIn } from '../../core/hazard/words.ts';
 import type { DeskParts } from './desk.ts';
+import { slashLine, spokenHere } from './manner.ts';
 import { cardButtons, errorButtons, nextOf, offersAll } from './message/buttons.ts';
 import { messageOf } from './message/card.ts';
 import { errorMessage } from './message/error.ts';
@@ -89,8 +90,10 @@ export async function composed(
       reply.error.code === 'refused' ? undefined : sendable(reply.tryLine ?? reply.error.example, who, parts);
     const next = tryLine === undefined ? [] : [tryLine];
     const keeps = await kept(state, { ask: about, answered: false, next }, who, parts);
-    const buttons = keeps ? errorButtons({ state, tryLine, command, choose: choiceOf(reply, command) }) : [];
-    return { message: withButtons(errorMessage(reply), buttons), ephemeral: true, refused: true };
+    const shown = tryLine === undefined ? undefined : slashLine(tryLine, parts.commands);
+    const buttons = keeps ? errorButtons({ state, tryLine: shown, command, choose: choiceOf(reply, command) }) : [];
+    const said = errorMessage(spokenHere(reply, command, parts.commands));
+    return { message: withButtons(said, buttons), ephemeral: true, refused: true };
   }
   const { card } = reply;
   const command = parts.commands.find(({ name }) => name === card.command);
@@ -102,7 +105,8 @@ export async function composed(
   const { alone } = who;
   const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral, alone, all }) : [];
   const brief = keeps && command !== undefined && offersAll(card, command) && !all;
-  return { message: withButtons(messageOf(card, picture, { brief }), buttons), ephemeral };
+  const said = spokenHere(reply, command, parts.commands).card;
+  return { message: withButtons(messageOf(said, picture, { brief }), buttons), ephemeral };
 }
 
 const drawn = (reply: Extract<Reply, { kind: 'card' }>, { picture, log }: DeskParts) =>

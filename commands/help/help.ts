@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
 import { nearest } from '../../core/materials/nearest.ts';
 import type { Command } from '../command.ts';
+import { type Manner, typedManner } from '../manner.ts';
 import { isOptional, metaOf, text } from '../options.ts';
 
 export const help = {
@@ -16,13 +17,13 @@ export const help = {
   hazards: [],
   figures: {},
   passing: true,
-  async answer({ command: wanted }, { commands }) {
+  async answer({ command: wanted }, { commands, manner = typedManner }) {
     const blank = { figures: [], assumed: [], sources: [] };
     if (wanted === undefined) {
       return {
         ...blank,
-        headline: 'Ask in your own units: a command, its subject, then options as name=value.',
-        table: { columns: ['command', 'what it answers'], rows: overview(commands) },
+        headline: manner.opening,
+        table: { columns: ['command', 'what it answers'], rows: overview(commands, manner) },
         next: [
           { label: 'how much mix', line: 'mix 1.1 cu ft' },
           { label: 'help on mix', line: 'help mix' },
@@ -37,22 +38,25 @@ export const help = {
     if (!command) {
       return {
         ...blank,
-        headline: `${name} …: ${members[0]?.family ?? `${members.length} questions.`}`,
-        table: { columns: ['command', 'what it answers'], rows: members.map((one) => [one.name, one.summary]) },
+        headline: `${manner.family(name)} …: ${members[0]?.family ?? `${members.length} questions.`}`,
+        table: {
+          columns: ['command', 'what it answers'],
+          rows: members.map((one) => [manner.command(one.name), one.summary]),
+        },
         next: members.slice(0, 5).map((one) => ({ label: one.summary, line: `help ${one.name}` })),
       };
     }
     return {
       ...blank,
-      headline: `${command.name}: ${command.summary}`,
-      table: { columns: ['option', 'what it is'], rows: optionRows(command) },
+      headline: `${manner.command(command.name)}: ${command.summary}`,
+      table: { columns: ['option', 'what it is'], rows: optionRows(command, manner) },
       notes: [
-        ...command.examples.map(({ line, says }) => `${line}   ${says}`),
+        ...command.examples.map(({ line, says }) => `${manner.line(line)}   ${says}`),
         ...(members.length > 1
           ? [
               `See also ${members
                 .slice(1)
-                .map((one) => `help ${one.name}`)
+                .map((one) => manner.line(`help ${one.name}`))
                 .join(', ')}.`,
             ]
           : []),
@@ -64,24 +68,25 @@ export const help = {
 } satisfies Command<z.ZodObject>;
 
 /** A line a command; a family that says something of itself takes one for all. */
-const overview = (commands: readonly Command[]): readonly (readonly string[])[] =>
+const overview = (commands: readonly Command[], manner: Manner): readonly (readonly string[])[] =>
   [...Map.groupBy(commands, ({ name, family }) => (family === undefined ? name : stemOf(name)))].map(
     ([stem, members]) => {
       const family = members[0]?.family;
-      if (family === undefined) return [stem, members[0]?.summary ?? ''];
+      if (family === undefined) return [manner.command(stem), members[0]?.summary ?? ''];
       const endings = members.flatMap(({ name }) => (name === stem ? [] : [name.slice(stem.length + 1)]));
-      return [`${stem} …`, `${family} (${endings.join(', ')})`];
+      return [`${manner.family(stem)} …`, `${family} (${endings.join(', ')})`];
     },
   );
 
 const stemOf = (name: string): string => name.split(' ', 1)[0] ?? name;
 
-function optionRows(command: Command): readonly (readonly string[])[] {
-  return Object.entries(command.options.shape).map(([name, field]) => {
+function optionRows(command: Command, manner: Manner): readonly (readonly string[])[] {
+  return Object.entries(command.options.shape).flatMap(([name, field]) => {
+    const place = manner.option(command, name);
+    if (place === undefined) return [];
     const meta = metaOf(field as never);
     const kinds = meta.choices?.join(', ') ?? meta.dimensions?.join(' or ') ?? 'words';
-    const place = name === command.subject ? name : `${name}=`;
-    return [place, `${meta.label} (${kinds})${isOptional(field as never) ? '' : ', needed'}`];
+    return [[place, `${meta.label} (${kinds})${isOptional(field as never) ? '' : ', needed'}`]];
   });
 }
 

@@ -167,7 +167,7 @@ const sourcesRoom = 400;
 
 function sourcesLine(ids: Card['sources']): string {
   const titles = ids.map((id) => sourceOf(id).title).join(' · ');
-  const line = titles.length <= sourcesRoom ? titles : `${ids.length}, why lists them`;
+  const line = titles.length <= sourcesRoom ? titles : `${ids.length}, /why lists them`;
   return plain(`Sources: ${line}`);
 }
 

@@ -84,6 +84,15 @@ describe('a checklist', () => {
     );
   });
 
+  it('may be of an earlier revision, under the name of its build', async () => {
+    const { card } = talk();
+    await card('build save pot for=(mix 10 L)');
+    await card('build save pot for=(mix 20 L)');
+    const shown = await card('checklist start pot@1');
+    expect(shown.headline).toContain('pot: 0 of');
+    expect(shown.given.join()).toContain('mix 10 L');
+  });
+
   it('keeps its question when the build goes, and its ticks when it is started anew', async () => {
     const { card } = talk();
     await card(`build save hob for=(${size})`);

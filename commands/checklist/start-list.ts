@@ -74,7 +74,9 @@ async function questionFor(
   const { ask, build } = await readSource(named, here, { memory, parse });
   const expand = commands.find((one) => one.name === ask.command)?.expand;
   const meant = expand ? (await expand(ask, { memory, parse, commands })).ask : ask;
-  return { ask: await fill(meant), name: readName(typed ?? build?.name ?? 'furnace', 'name') };
+  // What stands bare is a name of its own only beside for=: alone it may be a revision, or last.
+  const name = (source === undefined ? undefined : typed) ?? build?.name ?? 'furnace';
+  return { ask: await fill(meant), name: readName(name, 'name') };
 }
 
 async function onlyBuild({ asker, memory }: AnswerContext): Promise<string> {

@@ -43,15 +43,18 @@ import { settle } from './settle/settle.ts';
 import { sizeCan } from './size/can.ts';
 import { sizeCrucible } from './size/crucible.ts';
 import { sizeMelt } from './size/melt.ts';
+import { start } from './start/start.ts';
 import { stuff } from './stuff/stuff.ts';
 import { touch } from './touch/touch.ts';
 import { units } from './units/units.ts';
 import { wall } from './wall/wall.ts';
+import { weigh } from './weigh/weigh.ts';
 import { why } from './why/why.ts';
 import { zone } from './zone/zone.ts';
 
 /** The one list of commands: help, completion, errors and every platform's forms are derived from it. */
 export const commands: readonly Command[] = [
+  start,
   sizeCan,
   sizeCrucible,
   sizeMelt,
@@ -67,6 +70,7 @@ export const commands: readonly Command[] = [
   stuff,
   settle,
   claim,
+  weigh,
   buildShow,
   buildSave,
   buildList,

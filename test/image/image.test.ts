@@ -5,6 +5,7 @@ import { createServer } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
 import { slashOf } from '../peers/discord/typed.ts';
+import { startSynapse, synapseMissing } from '../peers/synapse.ts';
 import { buildImage, type Image } from './build.ts';
 
 // It installs everything anew, which only a machine that checks the whole has time for.
@@ -90,6 +91,27 @@ describe.skipIf(!process.env.CI)('the Dockerfile’s steps in a clean folder', (
     expect(seen.messages[0]?.embeds[0]?.description).toContain('crucible');
     expect(seen.messages[0]?.attachments.map(({ name }) => name)).toContain('size-can.png');
     expect(peer.violations).toEqual([]);
+  });
+
+  test.skipIf(synapseMissing())('make one that encrypts on Matrix', async () => {
+    const synapse = await startSynapse();
+    try {
+      const { userId, password } = await synapse.register('teemer');
+      const settings = { MATRIX_HOMESERVER: synapse.url, MATRIX_USER: userId, MATRIX_PASSWORD: password };
+      const { DISCORD_TOKEN: _token, TEEMER_PORT: _port, ...rest } = env;
+      const other = start(image.cmd, { ...rest, ...settings });
+      let said = '';
+      other.stderr?.setEncoding('utf8').on('data', (text) => {
+        said += text;
+      });
+      await vi.waitFor(() => expect(said).toContain('connected to Matrix'), { timeout: 60_000, interval: 100 });
+      expect(said).toContain('this device is signed');
+      const left = once(other, 'exit');
+      other.kill('SIGTERM');
+      expect(await left).toEqual([0, null]);
+    } finally {
+      await synapse.remove();
+    }
   });
 
   test('make one that leaves when it is told to', async () => {

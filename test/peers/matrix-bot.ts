@@ -1,8 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { programOf, root } from '../end-to-end/program.ts';
 import type { Synapse } from './synapse.ts';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface Bot {
   readonly userId: string;
@@ -47,7 +45,7 @@ export async function makeBot(
     },
     async start() {
       said = '';
-      const own = spawn(process.execPath, [file], {
+      const own = spawn(process.execPath, [file.startsWith('bot/') ? programOf(file) : file], {
         cwd: root,
         env: {
           PATH: process.env.PATH,

@@ -46,13 +46,8 @@ export function slashLine(line: string, commands: readonly Command[]): string {
 }
 
 /** Options that are written as they are typed elsewhere, `damp=10%`, as they stand here: `damp:10%`. */
-function fieldWords(text: string, command: Command): string {
-  if (!text.includes('=')) return text;
-  const known = optionsOf(command);
-  return text.replace(/(?<![\p{L}-])(\p{Ll}+)=/gu, (typed, name: string) =>
-    known.includes(name) ? `${name}:` : typed,
-  );
-}
+const fieldWords = (text: string, known: readonly string[]): string =>
+  text.replace(/(?<![\p{L}-])(\p{Ll}+)=/gu, (typed, name: string) => (known.includes(name) ? `${name}:` : typed));
 
 /** A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. */
 export function spokenHere<Of extends Reply>(
@@ -61,7 +56,8 @@ export function spokenHere<Of extends Reply>(
   commands: readonly Command[],
 ): Of {
   if (!command) return reply;
-  const words = (text: string) => fieldWords(text, command);
+  const known = optionsOf(command);
+  const words = (text: string) => (text.includes('=') ? fieldWords(text, known) : text);
   if (reply.kind === 'error') {
     const { error } = reply;
     const tryLine = reply.tryLine ?? error.example;

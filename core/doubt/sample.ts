@@ -8,8 +8,11 @@ export type { Mover } from './movers.ts';
 export type { Range } from './range.ts';
 
 const MOST_SAMPLES = 4000;
-/** Of a range's width: what 500 independent samples of a bell curve come to. */
-const SETTLED_ERROR = 0.03;
+/**
+ * Greatest error of a range that has settled, as a share of its width: 1.4 times what as many independent samples of a
+ * bell curve leave. Who begins with fewer, since a draw is dear, is content with more; a longer tail asks for more samples.
+ */
+const settledError = (samples: number): number => 0.96 / Math.sqrt(samples);
 
 /**
  * Pure. It gets the same object every time, refilled: it must not keep it. Where a sample has no answer
@@ -47,15 +50,15 @@ export interface Doubt<K extends string, O extends string> {
   readonly samples: number;
   /** Standard error of the worst end of the worst range, as a share of that range's width; see `rangeError`. */
   readonly error: number;
-  /** That error is three in a hundred at most. */
+  /** That error is at most 1.4 times what the samples asked for leave of a bell curve: 3 % of 1,000. */
   readonly converged: boolean;
 }
 
 /**
  * Runs the model over the inputs' spreads, triangles that are drawn apart unless they go `together`, at fixed Halton
  * points: the same question gives the same range every time. Starts with `samples` and doubles, to at most 4,000, until
- * the standard error of every end of every range, by batch means, is at most three hundredths of its range's width.
- * What the model itself leaves out is not in a range: see `model-error.ts`.
+ * the standard error of every end of every range, by batch means, is what so many samples make of it where no long tail
+ * is: 3 % of the range's width for 1,000, 4 % for 500. What the model itself leaves out is in no range: `model-errors.ts`.
  */
 export function sampleDoubt<K extends string, O extends string>(question: DoubtQuestion<K, O>): Doubt<K, O> {
   const { inputs, samples = 1000, together = [], moved } = question;
@@ -87,7 +90,8 @@ export function sampleDoubt<K extends string, O extends string>(question: DoubtQ
 
   runTo(first);
   let settled = settledRanges(outputs);
-  while (settled.error > SETTLED_ERROR && count * 2 <= most) {
+  const allowed = settledError(first);
+  while (settled.error > allowed && count * 2 <= most) {
     runTo(count * 2);
     settled = settledRanges(outputs);
   }
@@ -106,7 +110,7 @@ export function sampleDoubt<K extends string, O extends string>(question: DoubtQ
     movers: Object.freeze(movers),
     samples: count,
     error: settled.error,
-    converged: settled.error <= SETTLED_ERROR,
+    converged: settled.error <= allowed,
   });
 }
 

@@ -9,7 +9,8 @@ import { type Found, type Reading, readMessage } from './find.ts';
 
 const options = z.strictObject({ text: text({ label: 'what somebody wrote', most: 6000 }).optional() });
 
-const hazards = ['hot-work'];
+/** Of whatever is stated with a number that is understood. */
+const hot = ['hot-work'];
 
 const figures = {
   'weigh.value': 'what the statement comes to',
@@ -26,7 +27,7 @@ export const weigh = {
   passing: true,
   slow: true,
   onMessage: { label: 'Weigh the numbers' },
-  hazards,
+  hazards: [],
   figures,
   examples: [
     {
@@ -62,7 +63,7 @@ const notRead = ({ unread }: Reading): readonly string[] =>
 /** One statement: the judgement on it, as claim tells it. */
 function judged(card: Card, { statement }: Found, said: string, reading: Reading): Answer {
   const { headline, table, doubt, assumed, given, sources, working } = card;
-  const own = cautionsFor({ facts: [...new Set([...hazards, ...factsIn(said)])] });
+  const own = cautionsFor({ facts: [...new Set([...hot, ...factsIn(said)])] });
   return {
     headline: `${quoted(statement)} ${headline}`,
     figures: card.figures.map((figure) => ({ ...figure, id: figure.id.replace(/^claim\./, 'weigh.') })),
@@ -86,6 +87,7 @@ function offered(reading: Reading, { units }: AnswerContext): Answer {
   const { found } = reading;
   return {
     ...blank,
+    hazards: { facts: hot },
     headline: `${found.length} statements with a number in that: which one is it about?`,
     notes: [
       ...found.map(({ statement, claimed }, at) => {
@@ -101,6 +103,7 @@ function offered(reading: Reading, { units }: AnswerContext): Answer {
 function refused(one: Found, { what, expected }: { what: string; expected: string }, reading: Reading): Answer {
   return {
     ...blank,
+    hazards: { facts: hot },
     headline: `${quoted(one.statement)} was understood, but can’t be worked out: ${what}.`,
     notes: [`Expected: ${expected}.`, ...notRead(reading)],
     next: [{ label: 'say it in other words', line: claimLine(one) }],

@@ -103,6 +103,12 @@ describe('buttons', () => {
     const working = await press(await asked('mix 30 L', { user: 'work' }), 'Show the working', { user: 'work' });
     expect(shown(working).ephemeral).toBe(true);
     expect(words(working)).toContain('The working');
+    const [file, ...others] = shown(working).attachments;
+    expect(others).toEqual([]);
+    expect(file?.name).toBe('why-mix.md');
+    expect(new TextDecoder().decode(file?.bytes)).toMatch(
+      /^# How `mix 30 L` was worked out\n[\s\S]*\n## To repeat it\n/,
+    );
   });
 
   test('the other units replace the answer for who asked, and are a private answer for others', async () => {

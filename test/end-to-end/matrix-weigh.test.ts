@@ -77,6 +77,15 @@ describe.skipIf(synapseMissing())('the numbers in somebody’s message on Matrix
     expect(await weighed('Nice pour!', 'weigh', /no statement/)).toContain('3 kg of charcoal melts 6 kg of aluminium');
   });
 
+  test('and the working of an answer comes as a file beside its main steps', async () => {
+    const room = await ann.room([bot.userId]);
+    await ann.say(room, 'mix 30 L');
+    await ann.hear(({ content }) => String(content.body).includes('fills 30 L'), patience_ms);
+    await ann.say(room, 'why');
+    const file = await ann.hear(({ content }) => content.msgtype === 'm.file', patience_ms);
+    expect(file.content).toMatchObject({ filename: 'why-mix.md', info: { mimetype: 'text/markdown' } });
+  });
+
   test('and nothing of the message is kept or logged', async () => {
     expect(bot.log()).not.toContain(secret);
     for (const file of readdirSync(data, { recursive: true, withFileTypes: true }))

@@ -47,7 +47,7 @@ export function slashLine(line: string, commands: readonly Command[]): string {
 
 /** Options that are written as they are typed elsewhere, `damp=10%`, as they stand here: `damp:10%`. */
 const fieldWords = (text: string, known: readonly string[]): string =>
-  text.replace(/(?<![\p{L}-])(\p{Ll}+)=/gu, (typed, name: string) => (known.includes(name) ? `${name}:` : typed));
+  text.replace(/(?<![A-Za-z-])([a-z]+)=/g, (typed, name: string) => (known.includes(name) ? `${name}:` : typed));
 
 /** A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. */
 export function spokenHere<Of extends Reply>(

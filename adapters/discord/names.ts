@@ -20,8 +20,21 @@ export function slashName(command: Command, commands: readonly Command[]): Slash
   return inFamily ? { name, sub: command.subject ?? 'show' } : { name };
 }
 
-export const commandOf = ({ name, sub }: SlashName, commands: readonly Command[]): Command | undefined =>
-  commands.find((one) => {
-    const slash = slashName(one, commands);
-    return slash.name === name && slash.sub === sub;
-  });
+export const commandOf = ({ name, sub = '' }: SlashName, commands: readonly Command[]): Command | undefined =>
+  byName(commands).get(`${name} ${sub}`);
+
+const known = new WeakMap<readonly Command[], ReadonlyMap<string, Command>>();
+
+/** Once for a list of commands: every interaction looks one up. */
+function byName(commands: readonly Command[]): ReadonlyMap<string, Command> {
+  const found = known.get(commands);
+  if (found) return found;
+  const made = new Map(
+    commands.map((command) => {
+      const { name, sub = '' } = slashName(command, commands);
+      return [`${name} ${sub}`, command];
+    }),
+  );
+  known.set(commands, made);
+  return made;
+}

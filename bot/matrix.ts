@@ -17,6 +17,7 @@ import { type Config, ConfigError, type MatrixConfig } from './config.ts';
 import { openLog } from './log.ts';
 import { openMatrixStore } from './matrix-store.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
+import { notKept, remindersOf } from './reminders.ts';
 import type { Running } from './serve.ts';
 import { versions } from './versions.ts';
 import { createWork, type Work } from './work/work.ts';
@@ -32,11 +33,14 @@ export async function openMatrix(
     now = () => new Date(),
     budget = createBudget(),
     metrics = createMetrics(),
-  }: { now?: () => Date; budget?: Budget; metrics?: Metrics } = {},
+    poll_ms,
+  }: { now?: () => Date; budget?: Budget; metrics?: Metrics; poll_ms?: number } = {},
 ): Promise<Running & { readonly matrix: Matrix }> {
   const log = await openLog(config);
   const warn = (err: unknown) => log.warn({ err }, 'the store failed');
   const { memory, outbox, states, leases, close } = await openMatrixStore(config, warn);
+  /** Whether what is remembered outlives the program. */
+  const keeps = config.data !== undefined || config.databaseUrl !== undefined;
   const work = createWork({ memory });
   const { allow, prefix, ...account } = config.matrix;
   const sweeping = setInterval(() => {
@@ -72,8 +76,12 @@ export async function openMatrix(
       now,
       log,
       isCommand: (line) => commandIn(line) !== undefined,
+      isOnMessage: (line) => commands.some(({ name, onMessage }) => onMessage && name === line.trim().toLowerCase()),
       isPrivate: (line) => commandIn(line)?.private ?? false,
-      answer: (line, who) => answerTyped(line, { ...who, now: now(), memory }, work),
+      answer: (line, who, early) => {
+        const reach = async () => (keeps ? matrix.reach(who.place.slice('matrix:'.length)) : notKept);
+        return answerTyped(line, { ...who, now: now(), memory, reach, ...(early ? { early } : {}) }, work);
+      },
       last: async (who) => {
         const last = await memory.lastAsk(who);
         return last && { command: last.command, options: { ...last.options } };
@@ -82,9 +90,18 @@ export async function openMatrix(
       files: (reply) => filesOf(reply, work),
       tell: (what) => metrics.tell('matrix', what),
     });
+    const reminders = remindersOf('matrix', {
+      outbox: keeps ? outbox : undefined,
+      send: matrix.remind,
+      now,
+      log,
+      poll_ms,
+    });
+    reminders.start();
     const missing = () => (matrix.isConnected() ? [] : ['a connection to Matrix']);
     log.info({ user: matrix.userId }, 'connected to Matrix');
     const stop = async () => {
+      await reminders.stop();
       await matrix.stop();
       await closed();
     };

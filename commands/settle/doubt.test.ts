@@ -31,6 +31,7 @@ describe('the model that a command shows of its doubts', () => {
     ['wall', { layers: '2 in clay-sand; 2 in vermiculite' }, 0.02],
     ['fuel', { fuel: 'lump charcoal' }, 0.03],
     ['fuel', { fuel: 'propane', melts: '3', amount: '2 kg' }, 0.03],
+    ['fuel', { fuel: 'briquettes then lump', amount: '10 lb', prices: 'briquettes 16 lb $12; lump 20 lb $22' }, 0.03],
     // The same functions, hence only rounding.
     ['mix', { amount: '30 L' }, 1e-9],
     ['mix', { amount: '50 kg', ratio: '3 sand 1 fireclay', damp: '12%' }, 1e-9],

@@ -116,6 +116,17 @@ describe('a question of its own', () => {
     expect(value(burners, 'settle.odds')).toBe(1);
   }, 60_000);
 
+  it('weighs two fuels in one fire: the cheapest split is never dearer than its better fuel alone', async () => {
+    const { card } = conversation();
+    const answer = await card(
+      'settle fuel briquettes then lump amount=10 lb vs fuel lump charcoal amount=10 lb by=cost',
+    );
+    // Where lump alone is the cheapest split they tie, but for rounding.
+    expect(answer.figures.find(({ id }) => id === 'settle.difference')!.range!.low).toBeGreaterThan(-1e-9);
+    expect(value(answer, 'settle.odds')).toBeGreaterThan(0.6);
+    expect(answer.headline).toContain('briquettes then lump amount=10 lb is lower');
+  }, 60_000);
+
   it('takes up to four sides, and the command of the first for those that name none', async () => {
     const { card } = conversation();
     const answer = await card('settle mix 30 L vs 31 L vs 32 L vs 29 L by=dry_mass');

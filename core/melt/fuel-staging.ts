@@ -11,6 +11,9 @@ const reserve = 1.25;
 const ash_kg_m3 = 500;
 const ashDeep_m = 0.025;
 
+/** What is needed of a balance. */
+export type FirstMelt = Pick<Balance, 'furnace'> & { readonly melts: Pick<Balance['melts'], 'first'> };
+
 export interface PricedFire {
   readonly fire: Fire;
   readonly price_USD_kg: number;
@@ -36,7 +39,7 @@ export const ashRoom_kg = (bore_m: number): number => (Math.PI / 4) * bore_m ** 
  * @throws AskError `impossible` as `stageFuels` does.
  */
 export function stageMelt(
-  balance: Balance,
+  balance: FirstMelt,
   { cheap, better, ash_limit_kg }: { cheap: PricedFire; better: PricedFire; ash_limit_kg: number },
 ): StagedMelt {
   const { furnace, melts } = balance;
@@ -82,7 +85,7 @@ export function stageMelt(
 }
 
 /** The hot face over the first melt: four parts of the climb, and the hold where there is one. */
-function spansOf({ furnace, melts: { first } }: Balance) {
+function spansOf({ furnace, melts: { first } }: FirstMelt) {
   const { air_K, hot_K } = furnace;
   const climbing_W = (first.fuel_J - first.hold_power_W * first.hold_s) / first.climb_s;
   const switch_K = tradeSwitch_K < hot_K - 20 ? tradeSwitch_K : (air_K + hot_K) / 2;

@@ -7,7 +7,7 @@ import { openAsker } from '../peers/synapse-asker.ts';
 import { crowd, questions } from '../peers/synapse-crowd.ts';
 import { table } from './table.ts';
 
-/** Ten thousand questions to one process of the bot on Matrix, and what it holds in memory after each thousand. */
+/** Thousands of questions to one process of the bot on Matrix, and what it holds in memory after each thousand. */
 const thousands = Number(process.env.TEEMER_SOAK_THOUSANDS ?? 10);
 
 const synapse = await startSynapse();
@@ -46,7 +46,7 @@ process.exit(sound ? 0 : 1);
 function write(): void {
   writeFileSync(
     new URL('./MATRIX.md', import.meta.url),
-    `# Ten thousand questions on Matrix
+    `# ${rows.at(-1)?.[0]} questions on Matrix
 
 Made by \`npm run soak\` on Node ${process.version}, ${cpus().length} cores. Two people ask one process of the bot, started from source, in two plain and
 two encrypted rooms on a homeserver of its own, twenty questions at a time, every fiftieth answered with a picture. _Twice_ counts

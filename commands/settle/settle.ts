@@ -165,7 +165,7 @@ const nothingAsked = () =>
   new AskError({
     code: 'missing',
     what: 'there is no argument to settle',
-    expected: 'two questions with " vs " between them, or one of settle list',
+    expected: 'two questions, as one= and other= or with " vs " between them; or one of settle list',
     example: settleExample,
     option: 'one',
   });
@@ -183,7 +183,7 @@ const notMovable = () =>
   new AskError({
     code: 'unfit',
     what: 'these sides are compared by typical values only, so no option can be moved',
-    expected: 'sides of wall, fuel, mix, blast, flame, size, melt or burner, with one fuel each',
+    expected: 'sides of wall, fuel, mix, blast, flame, size, melt or burner',
     example: settleExample,
     option: 'flip',
   });

@@ -225,7 +225,8 @@ async function fillFrom(ask: Ask, command: Command, context: Inner, yields: read
   if (own.for === undefined || 'for' in command.options.shape) return { options: own, handed: [], from: [], log };
   const { for: source, ...typed } = own;
   const { ask: other, build } = await readSource(source, ask, context);
-  const reply = await context.ask(other);
+  // Typical values are all that is handed over.
+  const reply = await context.ask(other, { plain: true });
   if (reply.kind === 'error') throw build ? ofBuild(new AskError(reply.error), build) : new AskError(reply.error);
   const firm = Object.entries(typed).filter(([name]) => !yields.includes(name));
   const offered = Object.entries(reply.card.handsOver).filter(

@@ -32,12 +32,31 @@ export interface LoggedBucket {
   readonly dry_density_kg_m3: number;
 }
 
-const number = ({ data }: LogEntry, key: string): number | undefined => {
+/** What can be a number of that name at all: what was written by an older version is not trusted to be. */
+const bounds = {
+  fuel_kg: [1e-3, 2000],
+  melted_kg: [1e-5, 2000],
+  melts_count: [1, 50],
+  mass_kg: [1e-3, 5000],
+  volume_m3: [1e-5, 1],
+  damp: [0, 1],
+  time_s: [1, 200_000],
+  after_s: [0, 400_000],
+  out_s: [1, 200_000],
+  pour_K: [300, 2100],
+  hot_K: [350, 2200],
+  shell_K: [230, 1000],
+  air_K: [220, 350],
+  worn_m: [0, 0.5],
+} as const;
+
+const number = ({ data }: LogEntry, key: keyof typeof bounds): number | undefined => {
   const value = data[key];
-  return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
+  const [least, most] = bounds[key];
+  return typeof value === 'number' && value >= least && value <= most ? value : undefined;
 };
 const word = ({ data }: LogEntry, key: string): string => String(data[key] ?? '');
-const set = <K extends string>(key: K, value: number | undefined) =>
+const set = <K extends keyof typeof bounds>(key: K, value: number | undefined) =>
   (value === undefined ? {} : { [key]: value }) as { [key in K]?: number };
 
 /** What an older version wrote may name a fuel or a metal that is gone: then it is nothing here. */

@@ -1,16 +1,17 @@
 import { z } from 'zod';
-import { burned } from '../../core/build/log-burn.ts';
+import { AskError } from '../../core/ask-error.ts';
+import { type Burned, burned } from '../../core/build/log-burn.ts';
 import { tally } from '../../core/build/log-tally.ts';
 import type { Command } from '../command.ts';
 import { burnChart } from './chart.ts';
-import { burnIn } from './entry.ts';
+import { burnIn, type LoggedBurn } from './entry.ts';
 import { faceOf } from './face.ts';
 import { buildFor, buildOption, dayOf, logFamily } from './family.ts';
 import { burnFigures, lifeFigures, logFigures } from './figures.ts';
 import { entryWords, othersWords, percent } from './words.ts';
 
 const options = z.strictObject({ build: buildOption });
-/** The newest of them: a chat shows no more rows. */
+/** The newest of them: nobody reads more rows, or sees more points. */
 const mostRows = 40;
 
 export const logList = {
@@ -19,6 +20,7 @@ export const logList = {
   summary: 'The log of a build: every entry, efficiency and fuel over its burns, the life of its lining.',
   options,
   subject: 'build',
+  slow: true,
   examples: [
     { line: 'log list', says: 'of the newest build' },
     { line: 'log list club lining', says: 'of one by its name' },
@@ -41,21 +43,23 @@ export const logList = {
         ],
       };
     const rows = entries.map((entry, index) => ({ entry, number: index + 1, burn: burnIn(entry) }));
-    const burns = rows
-      .flatMap(({ burn }) => (burn ? [burn] : []))
-      .map((burn, index) => ({ burn, number: index + 1, found: burned(burn) }));
+    const all = rows.flatMap(({ burn }) => (burn ? [burn] : []));
+    const burns = all
+      .map((burn, index) => ({ burn, number: index + 1 }))
+      .slice(-mostRows)
+      .map((one) => ({ ...one, found: burnedOf(one.burn) }));
     const face = faceOf(build);
-    const counted = tally({ burns: burns.map(({ burn }) => burn), ...(face ? { face } : {}) });
+    const counted = tally({ burns: all, ...(face ? { face } : {}) });
     const melts = burns.filter(({ found }) => found.efficiency);
     const mean = meanOf(melts.flatMap(({ found: { efficiency } }) => (efficiency ? [efficiency.value] : [])));
     const chart = burnChart(build.name, burns);
     const last = melts.at(-1);
     const working = [...(last?.found.steps() ?? []), ...counted.steps()];
     return {
-      headline: headline(build.name, entries.length, burns.length, mean),
+      headline: headline(build.name, entries.length, all.length, mean),
       figures: [
         ...(last ? burnFigures(last.found).map((one) => ({ ...one, label: `${one.label}, last melt` })) : []),
-        ...(burns.length > 0 ? lifeFigures(counted) : []),
+        ...(all.length > 0 ? lifeFigures(counted) : []),
       ],
       table: {
         columns: ['no.', 'day', 'what', 'metal got'],
@@ -110,5 +114,15 @@ function headline(name: string, entries: number, burns: number, mean: number | u
 const meanOf = (values: readonly number[]): number | undefined =>
   values.length === 0 ? undefined : values.reduce((sum, one) => sum + one, 0) / values.length;
 
-const efficiencyOf = (found: ReturnType<typeof burned> | undefined): string =>
-  found?.efficiency ? percent(found.efficiency.value) : '';
+/** What was possible when it was written may not be by later data: then it counts as a burn and no more. */
+function burnedOf(burn: LoggedBurn): Burned {
+  try {
+    return burned(burn);
+  } catch (error) {
+    if (!(error instanceof AskError)) throw error;
+    const { melted: _, ...empty } = burn;
+    return burned(empty);
+  }
+}
+
+const efficiencyOf = (found: Burned | undefined): string => (found?.efficiency ? percent(found.efficiency.value) : '');

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { answerLine } from '../answer.ts';
 import type { Card, Reply } from '../card.ts';
 import { inProcessMemory, type Memory } from '../memory.ts';
+import type { LogEntry } from '../memory-weeks.ts';
 
 const today = new Date('2026-04-12T15:00:00Z');
 
@@ -451,4 +452,77 @@ describe('drying', () => {
       { numRuns: 40 },
     );
   });
+});
+
+describe('whatever is logged', () => {
+  const number = fc.oneof(
+    fc.double({ min: 0.01, max: 50, noNaN: true }),
+    fc.double({ min: 250, max: 2000, noNaN: true }),
+    fc.constantFrom(0, -1, 1e-12, 3600, 1e12, Number.MAX_VALUE, 'much'),
+  );
+  const metal = fc.constantFrom('aluminium', 'bronze', 'zinc-alloy', 'gone');
+  const fuel = fc.constantFrom('lump-charcoal', 'propane', 'gone');
+  const data = {
+    burn: fc.record(
+      {
+        fuel,
+        fuel_kg: number,
+        metal,
+        melted_kg: number,
+        melts_count: number,
+        time_s: number,
+        pour_K: number,
+        hot_K: number,
+        shell_K: number,
+        worn_m: number,
+      },
+      { requiredKeys: ['fuel', 'fuel_kg', 'metal', 'melted_kg'] },
+    ),
+    shell: fc.record(
+      { shell_K: number, after_s: number, out_s: number, hot_K: number, air_K: number },
+      { requiredKeys: ['shell_K', 'after_s'] },
+    ),
+    bucket: fc.record({
+      material: fc.constantFrom('clay-sand-lining', 'vermiculite', 'silica-sand', 'gone'),
+      how: fc.constantFrom('rammed', 'loose', ''),
+      volume_m3: fc.oneof(fc.constant(0.005), number),
+      mass_kg: number,
+      damp: number,
+    }),
+  };
+  const entry = fc.oneof(
+    ...(['burn', 'shell', 'bucket'] as const).map((kind) =>
+      fc.record({ kind: fc.constant(kind), data: data[kind] as fc.Arbitrary<LogEntry['data']> }),
+    ),
+  );
+
+  const never = (question: string, asked: string, numRuns: number) =>
+    fc.assert(
+      fc.asyncProperty(fc.array(entry, { maxLength: 4 }), async (entries) => {
+        const { ask, memory } = await built(question);
+        for (const one of entries) await memory.addEntry('ann', { build: 'pot', at: today, ...one });
+        for (const line of ['log list', asked]) {
+          const reply = await ask(line);
+          if (reply.kind === 'error') expect.fail(`${line}: ${reply.error.what}`);
+          for (const { value: shown, range: ends } of reply.card.figures) {
+            expect(Number.isFinite(shown)).toBe(true);
+            if (ends) expect(ends.low <= ends.high).toBe(true);
+          }
+        }
+      }),
+      { numRuns },
+    );
+
+  it.each([
+    ['mix 10 L', 'mix for=pot', 60],
+    ['size can 20 gal crucible=6 in x 8 in', 'size can 20 gal for=pot', 10],
+    ['wall 40 mm clay-sand lining; 60 mm vermiculite hot=900 °C', 'wall for=pot', 4],
+    ['fuel lump charcoal amount=3 kg', 'fuel lump charcoal for=pot', 6],
+  ])(
+    '"%s" is answered all the same',
+    async (question, asked, runs) => {
+      await never(question, asked, runs);
+    },
+    240_000,
+  );
 });

@@ -177,8 +177,23 @@ describe('a bent model', () => {
     expect(left(bent(3))).toBeGreaterThan(10 * left(straight));
   });
 
-  it('without an answer there is a fault of the program', () => {
-    expect(() => calibrate({ inputs, readings: [{ ...sum(1, 1), predicted: () => Number.NaN }] })).toThrow(RangeError);
+  it('without an answer there leaves its reading out', () => {
+    const none: Reading = { ...sum(1, 1), predicted: ({ a }) => Math.log(a! - 3) };
+    const { readings, spreads } = calibrate({ inputs, readings: [none, sum(22, 1)] });
+    expect(readings.map(({ value }) => value)).toEqual([22]);
+    expect(spreads).toEqual(calibrate({ inputs, readings: [sum(22, 1)] }).spreads);
+  });
+
+  it('by its logarithm is a straight one where it is a product', () => {
+    const product: Reading = { ...sum(60, 0.6), predicted: ({ a, b }) => (a! + 3) * b!, logarithm: true };
+    const { readings, draw, steps } = calibrate({ inputs, readings: [product, { ...product, value: 100, error: 1 }] });
+    const [taken] = readings;
+    expect(taken!.used).toBe(true);
+    expect(Math.exp(taken!.after)).toBeGreaterThan(59);
+    const moved = draw(typical);
+    expect((moved.a! + 3) * moved.b!).toBeCloseTo(60, -1);
+    expect(steps()[0]!.inputs.reading_count).toBeCloseTo(Math.log(60), 12);
+    expect(steps()[0]!.inputs.error_count).toBeGreaterThan(0.01);
   });
 });
 

@@ -56,7 +56,8 @@ export const CONTRADICTS = 2;
  *
  * Weights on the draws would say the same where a reading is vague; where it is sharp they leave a handful of a thousand
  * draws, and this does not. A reading worse than the estimate changes nothing, an exact one fixes what it reads, their
- * order does not matter, and no input gets wider. What lies beyond two standard deviations is not used, and told.
+ * order does not matter, and no input gets wider. What lies beyond two standard deviations is not used, and told: of two
+ * readings that contradict each other the first counts. What the model has no finite answer for is left out.
  * Source: conjugate normal update; Whitaker and Hamill 2002.
  */
 export function calibrate({
@@ -74,18 +75,18 @@ export function calibrate({
     Object.entries(inputs).map(([name, spread]) => [name, momentsOf(spread).mean]),
   );
   let belief = begin(names, together);
-  const lines = new Map<Reading['predicted'], Line>();
-  const lineOf = ({ predicted, logarithm }: Reading): Line => {
+  const lines = new Map<Reading['predicted'], Line | undefined>();
+  const lineOf = ({ predicted, logarithm }: Reading): Line | undefined => {
     const scaled = logarithm ? (draw: Draw) => Math.log(predicted(draw)) : predicted;
-    const line = lines.get(predicted) ?? bentLine(scaled, { names, moments, middle });
-    lines.set(predicted, line);
-    return line;
+    if (!lines.has(predicted)) lines.set(predicted, bentLine(scaled, { names, moments, middle }));
+    return lines.get(predicted);
   };
-  const judged = readings.map((reading) => {
+  const judged = readings.flatMap((reading) => {
     const line = lineOf(reading);
+    if (!line) return [];
     const found = take(belief, { ...onScale(reading), line, most: CONTRADICTS });
     belief = found.belief;
-    return { reading, line, found };
+    return [{ reading, line, found }];
   });
   const taken = judged.map(
     ({ reading: { predicted: _, ...reading }, line, found: { off, used, before } }): TakenReading => ({

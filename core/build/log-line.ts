@@ -11,8 +11,8 @@ export interface Line {
 
 /**
  * y ≈ y₀ + ½ Σ cⱼ + Σ bⱼ zⱼ with bⱼ = (y₊ − y₋) ÷ 2 and cⱼ = y₊ + y₋ − 2 y₀, one standard deviation to each side: the
- * second order's mean, and its deviation √(½ Σ cⱼ²) as the bend. Two runs of the model an input, and one.
- * @throws RangeError where the model has no finite answer there.
+ * second order's mean, and its deviation √(½ Σ cⱼ²) as the bend. Two runs of the model an input, and one. Nothing where
+ * the model has no finite answer there.
  */
 export function bentLine(
   predicted: (draw: Draw) => number,
@@ -25,7 +25,7 @@ export function bentLine(
     readonly moments: readonly { readonly mean: number; readonly deviation: number }[];
     readonly middle: Draw;
   },
-): Line {
+): Line | undefined {
   const at_0 = predicted(middle);
   const sides = names.map((name, at) => {
     const { mean, deviation } = moments[at]!;
@@ -37,6 +37,5 @@ export function bentLine(
     slopes: sides.map(([above, below]) => (above! - below!) / 2),
     bend: Math.sqrt(bends.reduce((sum, bend) => sum + bend * bend, 0) / 2),
   };
-  if ([line.at, line.bend, ...line.slopes].every(Number.isFinite)) return line;
-  throw new RangeError('the model has no finite answer within a standard deviation of the middle of its inputs');
+  return [line.at, line.bend, ...line.slopes].every(Number.isFinite) ? line : undefined;
 }

@@ -11,6 +11,8 @@ export interface Manner {
   option(command: Command, name: string): string | undefined;
   /** A line as it would be put. */
   line(line: string): string;
+  /** Whether somebody reads the ids of figures, which programs and `claim` go by. */
+  readonly ids: boolean;
 }
 
 export const typedManner: Manner = {
@@ -19,4 +21,5 @@ export const typedManner: Manner = {
   family: (word) => word,
   option: ({ subject }, name) => (name === subject ? name : `${name}=`),
   line: (line) => line,
+  ids: true,
 };

@@ -56,7 +56,8 @@ export function planFor(
       const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
       if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
       await given.before?.();
-      const first = early && ((card: Card) => early(messageOf(card)));
+      const here = (card: Card) => spokenHere({ kind: 'card' as const, card }, command, parts.commands).card;
+      const first = early && ((card: Card) => early(messageOf(here(card))));
       return composed(await parts.answer(ask, who, first), ask, who, quiet, parts, given.all);
     },
   };

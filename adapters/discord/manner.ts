@@ -18,6 +18,8 @@ export const slashManner = (commands: readonly Command[]): Manner => ({
     return fieldNames(command).includes(name) ? name : `more: ${name}=`;
   },
   line: (line) => slashLine(line, commands),
+  // Where they are wanted they are offered.
+  ids: false,
 });
 
 function slashOf(name: string, commands: readonly Command[]): string {

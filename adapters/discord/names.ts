@@ -10,14 +10,14 @@ export interface SlashName {
 }
 
 /**
- * Commands that share a first word become one application command. One that is only that word (`units` beside
- * `units here`) cannot stand beside subcommands, so it becomes one too, named by its subject.
+ * Commands that share a first word become one application command. One that is only that word (`price` beside
+ * `price list`) cannot stand beside subcommands, so it becomes one too: `/price new`.
  */
 export function slashName(command: Command, commands: readonly Command[]): SlashName {
   const [name = '', ...rest] = command.name.split(' ');
   if (rest.length > 0) return { name, sub: rest.join('-') };
   const inFamily = commands.some((one) => one.name.startsWith(`${name} `));
-  return inFamily ? { name, sub: command.subject ?? 'show' } : { name };
+  return inFamily ? { name, sub: command.subject === undefined ? 'show' : 'new' } : { name };
 }
 
 export const commandOf = ({ name, sub = '' }: SlashName, commands: readonly Command[]): Command | undefined =>

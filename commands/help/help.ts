@@ -60,7 +60,7 @@ export const help = {
                 .join(', ')}.`,
             ]
           : []),
-        ...Object.entries(command.figures).map(([id, label]) => `figure ${id}: ${label}`),
+        ...(manner.ids ? Object.entries(command.figures).map(([id, label]) => `figure ${id}: ${label}`) : []),
       ],
       next: command.examples.slice(0, 3).map(({ line, says }) => ({ label: says, line })),
     };

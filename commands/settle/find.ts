@@ -37,7 +37,7 @@ export function argumentFor(typed: string): { argument: Argument; more: Readonly
   throw new AskError({
     code: 'unknown-name',
     what: `"${name.slice(0, 60)}" is one side, or an argument that is not on the shelf`,
-    expected: `two questions with " vs " between them, or one of settle list, perhaps ${own.map((one) => one.name).join(', ')}`,
+    expected: `another to set against it: other=, or " vs " between the two; or one of settle list, perhaps ${own.map((one) => one.name).join(', ')}`,
     example: `settle ${own[0]?.name ?? 'list'}`,
   });
 }

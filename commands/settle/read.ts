@@ -69,7 +69,7 @@ const notSides = (count: number, empty: boolean) =>
   new AskError({
     code: count < 2 || empty ? 'missing' : 'too-long',
     what: empty ? 'one side of the argument is empty' : `there ${count === 1 ? 'is one side' : `are ${count} sides`}`,
-    expected: `two to ${mostSides} questions with " vs " between them, or one of settle list`,
+    expected: `two to ${mostSides} questions, as one= and other= or with " vs " between them; or one of settle list`,
     example: settleExample,
   });
 

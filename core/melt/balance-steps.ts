@@ -1,3 +1,4 @@
+import { lowerHeatStep } from '../fire/fuel/fuel-as-fired.ts';
 import type { Step } from '../step.ts';
 import { chargeAfterClimb_K, lag_s } from './balance-charge.ts';
 import { type Furnace, meanLeft } from './balance-climb.ts';
@@ -15,12 +16,7 @@ export function balanceSteps(
   const flue_K = hot_K - drop_dK;
   const climb = { from_K: air_K, to_K: hot_K, climb_s: first.climb_s };
   return [
-    {
-      formula: 'heating value as fired = dry ash-free heat × (1 − ash − moisture) − moisture × heat of evaporation',
-      inputs: { ash: fire.fuel.ash, moisture: fire.fuel.moisture },
-      gives: { lower_heat_J_kg: fire.fuel.lower_heat_J_kg },
-      source: model.question.firing.fuel.lower_heat_J_kg.source,
-    },
+    lowerHeatStep(fire.fuel),
     {
       formula: 'share left in the furnace = 1 + warmth of the air − what leaves by the flue, as gas balance',
       inputs: { flue_K, air_K, unburned: fire.unburned },

@@ -100,6 +100,7 @@ export function batch(input: BatchInput): Batch {
 
 function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg: number): readonly Step[] {
   const { volume_m3, dry_density_kg_m3, spare, water } = input;
+  const all_kg_m3 = input.parts.reduce((sum, { parts, loose_density_kg_m3 }) => sum + parts * loose_density_kg_m3, 0);
   return [
     {
       formula: 'dry mass = volume × dry density × (1 + spare)',
@@ -113,14 +114,22 @@ function batchSteps(input: BatchInput, result: Omit<Batch, 'steps'>, brought_kg:
         formula:
           input.by === 'mass'
             ? `${spoken(one.material)}: its parts by mass of the dry mass`
-            : `${spoken(one.material)}: parts × loose density, as a share of the sum over all parts, × dry mass`,
-        inputs: { parts_count: part?.parts ?? 0, loose_density_kg_m3: part?.loose_density_kg_m3 ?? 0 },
+            : `${spoken(one.material)}, by its share of all parts: dry mass = parts × loose density ÷ all parts × batch; loose volume = dry mass ÷ loose density`,
+        inputs: {
+          parts_count: part?.parts ?? 0,
+          loose_density_kg_m3: part?.loose_density_kg_m3 ?? 0,
+          ...(input.by === 'mass' ? {} : { all_parts_kg_m3: all_kg_m3 }),
+          batch_kg: result.dry_mass_kg,
+        },
         gives: { dry_mass_kg: one.dry_mass_kg, weighed_kg: one.weighed_kg, loose_volume_m3: one.loose_volume_m3 },
         source: 'derived',
       };
     }),
     {
-      formula: 'water to add: water = dry mass × water share − water in clay; wet mass = dry mass × (1 + water share)',
+      formula:
+        result.water_kg > 0
+          ? 'water to add: water = dry mass × water share − water in clay; wet mass = dry mass + water in clay + water'
+          : 'the clay brings all the water there is to be, so none is added: wet mass = dry mass + water in clay',
       inputs: { dry_mass_kg: result.dry_mass_kg, water_share: water, water_in_clay_kg: brought_kg },
       gives: { water_kg: result.water_kg, wet_mass_kg: result.wet_mass_kg },
       source: 'derived',

@@ -1,4 +1,5 @@
 import { AskError } from '../../ask-error.ts';
+import type { Step } from '../../step.ts';
 import { enthalpy_J_mol, REFERENCE_K, type SpeciesName, speciesOf } from '../gas/nasa.ts';
 import type { Fuel } from './fuel-schema.ts';
 
@@ -173,4 +174,19 @@ function checkShare(fuel: Fuel, name: 'ash' | 'moisture', share: number): void {
     example: `${percent(fuel[name].typical)}`,
     option: name,
   });
+}
+
+/** How its lower heat comes from that of what burns in it. */
+export function lowerHeatStep({ fuel, ash, moisture, lower_heat_J_kg, higher_heat_J_kg }: AsFired): Step {
+  return {
+    formula: 'as fired, from what burns in it: lower heat = dry heat × (1 − ash − moisture) − moisture × evaporation',
+    inputs: {
+      dry_heat_J_kg: (lower_heat_J_kg + moisture * EVAPORATION_J_kg) / (1 - ash - moisture),
+      evaporation_J_kg: EVAPORATION_J_kg,
+      ash,
+      moisture,
+    },
+    gives: { lower_heat_J_kg, higher_heat_J_kg },
+    source: fuel.lower_heat_J_kg.source,
+  };
 }

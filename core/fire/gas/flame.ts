@@ -1,6 +1,6 @@
 import type { Step, WithSteps } from '../../step.ts';
 import type { Fuel } from '../fuel/fuel.ts';
-import { type AsFired, asFired } from '../fuel/fuel-as-fired.ts';
+import { type AsFired, asFired, lowerHeatStep } from '../fuel/fuel-as-fired.ts';
 import { adiabaticEquilibrium } from './equilibrium.ts';
 import { GRAPHITE, MOLAR_MASS_kg_mol, PRODUCTS, type Product } from './gas-table.ts';
 
@@ -91,12 +91,7 @@ function flameSteps(
   { blast, air_K, fuel_K, pressure_Pa }: { blast: Oxidiser; air_K: number; fuel_K: number; pressure_Pa: number },
 ): readonly Step[] {
   return [
-    {
-      formula: 'lower heat = dry ash-free heat × (1 − ash − moisture) − moisture × heat of evaporation',
-      inputs: { ash: fuel.ash, moisture: fuel.moisture },
-      gives: { lower_heat_J_kg: fuel.lower_heat_J_kg, higher_heat_J_kg: fuel.higher_heat_J_kg },
-      source: fuel.fuel.lower_heat_J_kg.source,
-    },
+    lowerHeatStep(fuel),
     {
       formula: 'air = (C + H/4 − O/2) ÷ (fuel-air ratio × oxygen share of the air)',
       inputs: { fuel_air_ratio: equivalence_ratio, oxygen_share: blast.O2 },

@@ -44,9 +44,11 @@ interface Lane {
   until_ms: number;
 }
 
-/** In hand at once, and of these to one place that is slow. */
+/** In hand at once, however fast they leave; and of these to one place that is slow. */
 const most = 250;
 const mostSlow = 20;
+/** How long those that were sent wait to be marked together. */
+const gather_ms = 40;
 /** A wait up to this long is sat out; a longer one goes back to the store. */
 const shortWait_s = 15;
 const longestWait_s = 900;
@@ -72,6 +74,9 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   let timer: NodeJS.Timeout | undefined;
   let pausedUntil_ms = 0;
   let away = false;
+  /** As many as leave well within their hold: more where they leave fast, fewer where some waited too long. */
+  let room = Math.min(most, 2 * atOnce);
+  let filled_ms = 0;
   const unmarked = new Set<string>();
   let marking: Promise<void> | undefined;
 
@@ -99,10 +104,11 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     clearTimeout(timer);
     let wait_ms = poll_ms;
     try {
-      const limit = most - inHand.size;
+      const limit = room - inHand.size;
       if (limit > 0) {
         const found = await outbox.claim(channel, { now: now(), lease_s, limit });
         for (const claimed of found) take(claimed);
+        filled_ms = performance.now();
         drained = found.length < limit;
         if (drained) {
           const next = await outbox.next(channel);
@@ -155,7 +161,10 @@ export function createDelivery(parts: DeliveryParts): Delivery {
       const waits = [...lanes.values()].filter(({ busy, until_ms }) => !busy && until_ms > at_ms);
       if (waits.length > 0) wakeIn(Math.min(...waits.map(({ until_ms }) => until_ms)) - at_ms);
     }
-    if (open && !drained && inHand.size < most / 2) void look();
+    if (open && !drained && inHand.size < room / 2) {
+      if (performance.now() - filled_ms < lease_s * 125) room = Math.min(most, room * 2);
+      void look();
+    }
   }
 
   function wakeIn(ms: number): void {
@@ -190,6 +199,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     // A hold that is nearly over may be another's by the time it is sent.
     if (performance.now() - one.since_ms > lease_s * 500) {
       lane.waiting.shift();
+      room = Math.max(atOnce, room >> 1);
       return giveBack(one, { fault: 'it waited too long behind others', retryAt: one.claimed.dueAt });
     }
     const sent = await send(dueOf(one)).catch((err): Sent => {
@@ -261,9 +271,9 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     }
   }
 
-  /** While one statement is under way the next ones gather. */
+  /** Those of a moment together: a file is written to the disk for each statement, not for each reminder. */
   function mark(): void {
-    marking ??= markAll().finally(() => {
+    marking ??= new Promise<void>((resolve) => setTimeout(resolve, gather_ms)).then(markAll).finally(() => {
       marking = undefined;
       if (unmarked.size > 0 && open) mark();
     });

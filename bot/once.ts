@@ -6,7 +6,6 @@ import { type Config, readConfig } from './config.ts';
 import { type Flags, readFlags, usage } from './flags.ts';
 import { logFault } from './log.ts';
 import { lookOf } from './look.ts';
-import { atPrompt as reach } from './reminders.ts';
 import { openMemory } from './store/remember.ts';
 import { versions } from './versions.ts';
 import { written } from './written.ts';
@@ -26,7 +25,7 @@ export async function askOnce(typed: readonly string[]): Promise<number> {
   }
   const { memory, close } = await openMemory(config);
   try {
-    const context = { asker: 'me', place: 'terminal', now: new Date(), memory, versions, reach };
+    const context = { asker: 'me', place: 'terminal', now: new Date(), memory, versions };
     return await show(await answerLine(flags.line, context), flags, config);
   } catch (error) {
     const id = randomUUID().slice(0, 8);

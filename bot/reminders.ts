@@ -10,9 +10,6 @@ export const notKept: Reach = {
   why: 'whoever runs me has given me nothing to remember by, so a reminder would be gone when I am started anew',
 };
 
-/** At a terminal there is nobody to call when the program has ended. */
-export const atPrompt = async (): Promise<Reach> => ({ kind: 'none', why: 'this prompt can call nobody' });
-
 interface Parts {
   readonly outbox: Outbox | undefined;
   readonly send: Sender;

@@ -4,7 +4,6 @@ import { commands } from '../commands/registry.ts';
 import { readConfig } from './config.ts';
 import { logFault } from './log.ts';
 import { lookOf } from './look.ts';
-import { atPrompt as reach } from './reminders.ts';
 import { openMemory } from './store/remember.ts';
 import { versions } from './versions.ts';
 import { written } from './written.ts';
@@ -16,10 +15,7 @@ export async function openTerminal(): Promise<void> {
   try {
     await prompt({
       ask: async (line) =>
-        written(
-          await answerLine(line, { asker: 'me', place: 'terminal', now: new Date(), memory, versions, reach }),
-          config,
-        ),
+        written(await answerLine(line, { asker: 'me', place: 'terminal', now: new Date(), memory, versions }), config),
       commands,
       input: process.stdin,
       output: process.stdout,

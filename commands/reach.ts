@@ -10,5 +10,5 @@ export type Reach =
     }
   | { readonly kind: 'none'; readonly why: string };
 
-/** Where nobody has said anything else. */
-export const nobodyCalls: Reach = { kind: 'none', why: 'nothing here can call you' };
+/** At a prompt, and wherever nobody has said anything else. */
+export const nobodyCalls: Reach = { kind: 'none', why: 'nothing here can call you when the time comes' };

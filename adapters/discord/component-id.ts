@@ -3,6 +3,7 @@ import { limits } from './limits.ts';
 /** What a button, a menu or a form does. Old messages keep their ids, so a verb never changes its meaning. */
 const verbs = {
   n: 'next',
+  l: 'line',
   a: 'all',
   w: 'working',
   u: 'units',
@@ -18,7 +19,7 @@ export type Verb = (typeof verbs)[keyof typeof verbs];
 
 export interface ComponentId {
   readonly verb: Verb;
-  /** Id of what the store keeps for it; of a form, the command. */
+  /** Id of what the store keeps for it; of a form, the command; of a line that stands in the id itself, anything. */
   readonly state: string;
   readonly argument: string;
 }

@@ -19,6 +19,7 @@ export async function answerPress(request: Press, parts: DeskParts): Promise<Pla
   const id = readComponentId(request.customId);
   if (!id) return word('old component', tooOld);
   if (id.verb === 'filled' && request.kind === 'modal') return filledForm(id, request, parts);
+  if (id.verb === 'line') return ownLine(id.argument, request.who, parts);
   const state = await within(readState(parts.states, id.state, parts.now()), 500, 'late' as const).catch((error) => {
     parts.log.warn({ err: error }, 'what a button means could not be read');
     return 'late' as const;
@@ -75,6 +76,7 @@ function pressed(
       const [chosen] = request.kind === 'select' ? request.values : [];
       return planFor(changed({ ...ask.options, ...(chosen === undefined ? {} : { [argument]: chosen }) }), who, parts);
     }
+    case 'line':
     case 'filled':
       return word('old component', tooOld);
   }
@@ -98,6 +100,13 @@ function nextLine(line: string | undefined, { about, before, who, parts }: Next)
     return plan.work(early);
   };
   return { ...plan, work };
+}
+
+/** A line that stands in the id itself: of messages that come by themselves, and many at once. */
+function ownLine(line: string, who: Who, parts: DeskParts): Plan {
+  const { asker, place } = who;
+  const [command = ''] = line.split(' ', 1);
+  return nextLine(line, { about: { command, options: {}, asker, place }, before: async () => {}, who, parts });
 }
 
 function filledForm({ state: name }: ComponentId, request: Extract<Press, { kind: 'modal' }>, parts: DeskParts): Plan {

@@ -12,8 +12,6 @@ interface Letter {
   readonly said: Said;
   /** Who is called, by the platform's number. */
   readonly user: string;
-  /** What the buttons stand for; none where nothing is kept. */
-  readonly state: string | undefined;
   readonly nonce: string;
 }
 
@@ -21,14 +19,13 @@ interface Letter {
  * A reminder as a message of its own. It calls one person, and nothing that is echoed in it calls anybody. Cautions and
  * what must hold are always in it; where there is no room, reasons go first.
  */
-export function letterBody({ said, user, state, nonce }: Letter) {
+export function letterBody({ said, user, nonce }: Letter) {
   const embeds = reasons.map((some) => embedOf(said, some));
   const embed = embeds.find((one) => lengthOf(one) <= limits.embed) ?? embeds.at(-1)!;
   const tooLong = lengthOf(embed) > limits.embed ? embed.description : undefined;
   if (tooLong !== undefined) delete embed.description;
   const content = tooLong === undefined ? `<@${user}>` : `<@${user}>\n${tooLong}`;
-  const components = state === undefined ? [] : buttonsOf(said, state);
-  return called(bodyOf({ content, embeds: [embed], components, files: [] }), user, nonce);
+  return called(bodyOf({ content, embeds: [embed], components: buttonsOf(said), files: [] }), user, nonce);
 }
 
 /** The same with nothing in it that could be refused. */
@@ -79,14 +76,19 @@ function embedOf({ what, cautions, holds, remarks, foot }: Said, some: Reasons):
   };
 }
 
-const buttonsOf = ({ next }: Said, state: string): readonly APIMessageTopLevelComponent[] => [
-  {
-    type: ComponentType.ActionRow,
-    components: next.slice(0, limits.buttonsInRow).map(({ label }, at) => ({
+/** Their lines stand in their ids, so that nothing has to be kept for them. One that is too long for that has no button. */
+function buttonsOf({ next }: Said): readonly APIMessageTopLevelComponent[] {
+  const buttons = next
+    .map(({ label, line }) => ({ label, id: componentId('line', 'r', line.slice(0, longestLine + 1)), line }))
+    .filter(({ line }) => line.length <= longestLine)
+    .slice(0, limits.buttonsInRow)
+    .map(({ label, id }) => ({
       type: ComponentType.Button as const,
       style: ButtonStyle.Secondary as const,
       label: clipped(plain(`${label.slice(0, 1).toUpperCase()}${label.slice(1)}`), limits.buttonLabel),
-      custom_id: componentId('next', state, at),
-    })),
-  },
-];
+      custom_id: id,
+    }));
+  return buttons.length === 0 ? [] : [{ type: ComponentType.ActionRow, components: buttons }];
+}
+
+const longestLine = limits.customId - componentId('line', 'r', '').length - 1;

@@ -1,12 +1,9 @@
 import { DiscordAPIError, HTTPError, RateLimitError, REST, Routes } from 'discord.js';
 import { type Due, type Sender, type Sent, saidOf } from '../../commands/remind/due.ts';
 import { letterBody, plainLetterBody } from './reminder-message.ts';
-import { keep_s, type States } from './state.ts';
-import { within } from './within.ts';
 
 export interface ReminderParts {
   readonly rest: REST;
-  readonly states: States;
   readonly now: () => Date;
   readonly log: { warn(about: object, what: string): void };
 }
@@ -46,7 +43,7 @@ interface SeenMessage {
 
 /** Writes reminders into the channel they were asked for in, or where that is closed to the asker directly. */
 export function reminderSender(parts: ReminderParts): Sender {
-  const { rest, states, now, log } = parts;
+  const { rest, now, log } = parts;
   let me: string | undefined;
 
   return async (due) => {
@@ -64,14 +61,10 @@ export function reminderSender(parts: ReminderParts): Sender {
       const before = await wasSent(channel, due);
       if (before === 'yes') return { kind: 'sent' };
       const said = saidOf(due.reminder, { now: now(), mayBeRepeat: before === 'unknown' });
-      const { asker, id } = due.reminder;
-      const state = `r${id}`;
-      const lines = said.next.map(({ line }) => line);
       const letter = {
         said: { ...said, remarks: [...remarks, ...said.remarks] },
-        user: userOf(asker),
+        user: userOf(due.reminder.asker),
         nonce: due.key.slice(0, 25),
-        state: (await keeps(state, asker, lines)) ? state : undefined,
       };
       await post(channel, letter);
       return { kind: 'sent' };
@@ -88,12 +81,6 @@ export function reminderSender(parts: ReminderParts): Sender {
       log.warn({ err: error }, 'a reminder was refused as it was, and is sent plainly');
       await rest.post(Routes.channelMessages(channel), { body: plainLetterBody(letter) });
     }
-  }
-
-  async function keeps(state: string, asker: string, next: readonly string[]): Promise<boolean> {
-    const value = { asker, ask: { command: 'remind', options: {} }, answered: false, next };
-    const put = states.put(state, value, { now: now(), keep_s, asker }).then(() => true);
-    return within(put, 500, false).catch(() => false);
   }
 
   /** Of a try that nobody knows the end of: the nonce answers for the last minutes, the channel itself for longer. */

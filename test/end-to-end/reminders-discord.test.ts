@@ -227,7 +227,7 @@ describe('one that was sent and not marked', () => {
     const store = await openStore({ data });
     const [claimed] = await store.outbox.claim('reminders:discord', { now: new Date(now_ms), lease_s: 60, limit: 1 });
     const rest = reminderRest({ token: peer.token, api: peer.rest });
-    const send = reminderSender({ rest, states: store.states, now: () => new Date(now_ms), log: { warn() {} } });
+    const send = reminderSender({ rest, now: () => new Date(now_ms), log: { warn() {} } });
     const reminder = reminderOf(claimed?.body);
     expect(await send({ reminder, key: claimed?.key ?? '' })).toEqual({ kind: 'sent' });
     rest.clearHashSweeper();

@@ -105,13 +105,7 @@ function worked({ working, units }: Card, number: (id: SourceId) => number): rea
 function stepBlocks(step: Step, at: number, units: Card['units'], number: (id: SourceId) => number): readonly Block[] {
   const { formula, inputs, gives, source } = step;
   return [
-    [
-      `### Step ${at}: ${md(
-        Object.keys(gives)
-          .map((key) => readKey(key).label)
-          .join(', '),
-      )}`,
-    ],
+    [`### Step ${at}: ${md([...sideOf(formula), ...Object.keys(gives).map((key) => readKey(key).label)].join(', '))}`],
     [code(formula)],
     list([
       ...putIn(step).map(({ text }) => `put in: ${code(text)}`),
@@ -121,6 +115,9 @@ function stepBlocks(step: Step, at: number, units: Card['units'], number: (id: S
     ]),
   ];
 }
+
+/** Where several things are weighed, which of them a step is about. */
+const sideOf = (formula: string): readonly string[] => /^(?:one|other|third|fourth)(?=: )/.exec(formula) ?? [];
 
 /** Where a calculation knows its whole by two ways: both, and what is left between them. */
 function balances({ working, units }: Card): readonly Block[] {

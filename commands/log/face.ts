@@ -1,6 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
+import { sizingRules } from '../../core/shape/rules.ts';
 import type { Build } from '../memory.ts';
 import { defaults } from '../size/question.ts';
 import { readLayers } from '../wall/layers.ts';
@@ -19,7 +20,10 @@ export function faceOf({ ask: { command, options } }: Pick<Build, 'ask'>): Face 
       const [hot] = readLayers(layers, 'metric');
       return hot && { material: hot.material.id, thickness_m: hot.thickness_m };
     });
-  if (command.startsWith('size ')) return { material: defaults.lining, ...lengthIn(options.wall) };
+  if (command.startsWith('size '))
+    return options.wall === undefined
+      ? { material: defaults.lining, thickness_m: sizingRules.wall_m.typical }
+      : { material: defaults.lining, ...lengthIn(options.wall) };
   if (command !== 'mix' || options.ratio !== undefined) return undefined;
   const wanted = (options.recipe ?? 'clay-sand').toLowerCase();
   const recipe = recipes.find(
@@ -29,9 +33,8 @@ export function faceOf({ ask: { command, options } }: Pick<Build, 'ask'>): Face 
   return recipe && { material: recipe.lining };
 }
 
-const lengthIn = (typed: string | undefined): Pick<Face, 'thickness_m'> => {
-  const thickness_m =
-    typed === undefined ? undefined : readable(() => readQuantity(typed, { dimensions: ['length'] }).si);
+const lengthIn = (typed: string): Pick<Face, 'thickness_m'> => {
+  const thickness_m = readable(() => readQuantity(typed, { dimensions: ['length'] }).si);
   return thickness_m === undefined ? {} : { thickness_m };
 };
 

@@ -220,6 +220,8 @@ describe('a list', () => {
     expect(value(list, 'log.burns')).toBe(3);
     expect(value(list, 'log.hot')).toBe(50 * 60 + 3 * 3600);
     expect(value(list, 'log.wear')).toBeCloseTo(0.001 / 3, 9);
+    // A third of the usual 40 mm, at a third of a millimetre a burn, less the three that were.
+    expect(value(list, 'log.left')).toBe(37);
     const { panels } = list.chart!;
     expect(panels[0]!.series[0]!.points.map(([burn]) => burn)).toEqual([1, 3]);
     expect(panels[0]!.lines?.map(({ at }) => at)).toEqual([0.07, 0.19]);

@@ -86,16 +86,23 @@ async function evening(where: Where) {
   expect(kept).toMatchObject({ units: 'metric', builds: [{ name: 'Little Hob' }] });
   expect(kept.prices).toHaveLength(1);
 
+  await ask('log bucket 5 L mass=9.1 kg build=Little Hob');
+  const weighed = cardOf(await ask('mix for=Little Hob'));
+  expect(weighed.given.join(' ')).toContain('calibrated by your bucket of 2026-05-02');
+
   await ask('forget everything');
   const gone = await ask('wall for=Little Hob');
   expect(gone.kind).toBe('error');
+  await ask('build save Little Hob for=(mix 10 L)');
+  expect(cardOf(await ask('log list Little Hob')).headline).toContain('Nothing is logged');
+  await ask('forget everything');
   expect(cardOf(await ask('build show Big Brother', 'ben', 'other-place')).headline).toBe(size.headline);
   expect((await ask(`build copy ${code} as=Again`, 'cleo', 'millpond')).kind).toBe('error');
   const empty = cardOf(await ask('mydata'));
   expect(empty.attachment?.text).not.toContain('Little Hob');
   // Only the code is drawn by lot.
   return {
-    headlines: [size, wall, metric, mix, copied].map(({ headline }) => headline),
+    headlines: [size, wall, metric, mix, copied, weighed].map(({ headline }) => headline),
     kept: JSON.stringify(kept).replaceAll(code, 'CODE'),
   };
 }

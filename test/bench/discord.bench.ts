@@ -206,9 +206,9 @@ describe('the program, a process of its own', () => {
       tell(`/${slash.name}: ${rates.map((one) => one.toFixed(0)).join(', ')} for a second of processor time`);
       return Math.max(...rates);
     };
-    // One that takes next to nothing of its own is judged; the samples of the other are the core's.
-    expect(await rate(plain)).toBeGreaterThan(least_s);
-    await rate(question);
+    expect.soft(await rate(plain)).toBeGreaterThan(least_s);
+    // Whole, with its 1,000 samples.
+    expect.soft(await rate(question)).toBeGreaterThan(least_s);
     await ended(bot);
     expect(peer.violations).toEqual([]);
     await peer.close();

@@ -28,26 +28,27 @@ export function figureFields({ figures, units }: Pick<Card, 'figures' | 'units'>
 
 function besideOthers(figure: Figure, units: Card['units']): APIEmbedField {
   const { label, value, range, small } = wordsOf(figure, units);
-  const below = escaped([...(range === undefined ? [] : [range]), ...small].join('\n'));
+  const below = [...(range === undefined ? [] : [range]), ...small].join('\n');
   const rest = below === '' || below.length > 800 ? '' : `\n${below}`;
   return {
     name: escapedTo(label, limits.fieldName).trim() || '–',
-    value: `**${escapedTo(value, 200)}**${rest}`,
+    value: `**${value}**${rest}`,
     inline: true,
   };
 }
 
 function lineOf(figure: Figure, units: Card['units']): string {
   const { label, value, range, small } = wordsOf(figure, units);
-  const number = `${escapedTo(label, 300)}: **${escapedTo(value, 200)}**`;
-  const rest = escaped([...(range === undefined ? [] : [range]), ...small].join(' · '));
+  const number = `${escapedTo(label, 300)}: **${value}**`;
+  const rest = [...(range === undefined ? [] : [range]), ...small].join(' · ');
   const line = `${number}${range === undefined ? ' · ' : ' '}${rest}`;
   return rest === '' || line.length > limits.fieldValue ? number : line;
 }
 
+/** A number and its unit hold nothing that means anything here: only words that come with them are escaped. */
 function wordsOf(figure: Figure, units: Card['units']) {
   const { lead, other, range } = formatFigure(figure, units);
-  const small = [other, figure.note ?? ''].filter((one) => one !== '');
+  const small = [...(other === '' ? [] : [other]), ...(figure.note ? [escaped(figure.note)] : [])];
   return { label: figure.label, value: lead, range: range === undefined ? undefined : `(${range})`, small };
 }
 

@@ -1,4 +1,8 @@
-/** Tables of published values that name something of ours. Every row that does is here: none was left out for its value. */
+/**
+ * Tables of published values that name something of ours. Every row that does, in the state and at a density that ours
+ * has, is here as far as the table was seen: none was left out for its value. Not here: moist soil, clay in the ground,
+ * plasters with perlite in gypsum, and the volumes that vessels are sold as, which are not volumes to the brim.
+ */
 export interface Table {
   readonly source: string;
   /** Sources of ours that are the same table, or a note in the catalogue that quotes it: then nothing is independent. */

@@ -1,4 +1,4 @@
-import { type Covered, coverageOf, isInside, type Share } from './coverage.ts';
+import { type Covered, coverageOf, isBounded, isInside, type Share } from './coverage.ts';
 import { type Cause, causes } from './coverage-why.ts';
 import { markdownTable, shown } from './markdown-table.ts';
 
@@ -29,9 +29,9 @@ export function coverageMarkdown(rows: readonly Covered[]): readonly string[] {
     '',
     `Of ${all.of} measured or tabulated values that have a number of ours beside them, ${all.inside} (${percent(all)}) lie in our central 95 %; of the ${independent.of} for which our number does not come from that same table, is not checked against it in the catalogue, and is not from memory as theirs is, ${independent.inside} (${percent(independent)}).`,
     '',
-    'Tables were taken whole: every row that names something of ours is here. A value is inside where what its last printed digit may stand for is. No range of ours was widened for it.',
+    'Of each table every row is here, as far as the table was seen, that names something of ours in the state and at a density that ours has; volumes that vessels are sold as are left out, for they are not volumes to the brim. A value is inside where what its last printed digit may stand for is. No range of ours was widened for it.',
     '',
-    `A range of 95 % that held what it claims would hold about that share; ours hold fewer. Of the ${missed.length} outside:`,
+    `A range of 95 % that held what it claims would hold about that share; ours hold fewer. ${missed.filter(isBounded).length} of the ${missed.length} outside lie within the bounds that the datum itself states, beyond its 95 %. By reason:`,
     '',
     ...(Object.keys(causes) as Cause[]).flatMap((cause) => {
       const of = missed.filter(({ outside }) => outside?.cause === cause);

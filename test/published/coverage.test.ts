@@ -32,7 +32,7 @@ interface Inputs {
   readonly property: string;
   readonly temperature_K?: number;
 }
-type Band = Pick<Covered, 'low' | 'high'>;
+type Band = Pick<Covered, 'low' | 'high' | 'least' | 'most'>;
 
 const units: Readonly<Record<string, string>> = {
   density_kg_m3: 'kg/m³',
@@ -170,12 +170,12 @@ const flameRows = (): readonly Covered[] =>
 const fusionRows = (): readonly Covered[] =>
   fusions.map(({ metal, element, theirs }) => {
     const correction = findPour(metal).melting_correction_J_kg;
-    const { low, high } = bandOf(correction);
     const computed = fusion_J_kg(element);
+    const { low, typical, high } = correction;
+    const band = bandOf({ low: computed + low, typical: computed + typical, high: computed + high });
     return row('fusion', metal, correction, {
       quantity: 'heat of fusion',
-      low: computed + low,
-      high: computed + high,
+      ...band,
       theirs,
       half_digit: 50,
       unit: 'J/kg',

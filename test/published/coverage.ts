@@ -8,6 +8,9 @@ export interface Covered {
   readonly quantity: string;
   readonly low: number;
   readonly high: number;
+  /** The bounds that our datum never leaves, where it has such. */
+  readonly least?: number;
+  readonly most?: number;
   readonly theirs: number;
   /** Half of the last digit that is printed: a rounded value is inside where what it may stand for is. */
   readonly half_digit: number;
@@ -22,11 +25,17 @@ export interface Covered {
 export const isInside = ({ low, high, theirs, half_digit }: Covered): boolean =>
   theirs + half_digit >= low && theirs - half_digit <= high;
 
-/** Central 95 % of what is drawn as a triangle. */
-export const bandOf = (spread: Spread): { readonly low: number; readonly high: number } => ({
+/** Central 95 % of what is drawn as a triangle, and the triangle's own ends. */
+export const bandOf = (spread: Spread) => ({
   low: triangleAt(spread, 0.025),
   high: triangleAt(spread, 0.975),
+  least: spread.low,
+  most: spread.high,
 });
+
+/** Inside the bounds, if not inside the 95 %. */
+export const isBounded = ({ low, high, least = low, most = high, ...row }: Covered): boolean =>
+  isInside({ ...row, low: least, high: most });
 
 export interface Share {
   readonly inside: number;

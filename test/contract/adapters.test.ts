@@ -29,6 +29,7 @@ const before = [
   'build save club lining for=(mix 30 L spare=5%)',
   'build save small one for=(mix 12 L)',
   'price sand 50 lb $5',
+  'log bucket 5 L mass=9.1 kg',
   'remind in 36 h weigh the lining',
   'checklist start club lining',
   'checklist tick 1.1',

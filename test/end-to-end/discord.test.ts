@@ -70,6 +70,7 @@ const before = [
   'build save club lining for=(mix 30 L spare=5%)',
   'build save small one for=(mix 12 L)',
   'price sand 50 lb $5',
+  'log bucket 5 L mass=9.1 kg',
   'remind in 36 h weigh the lining',
 ];
 
@@ -77,7 +78,7 @@ describe('every example of every command', () => {
   const examples = commands.flatMap(({ name, examples: all }) => all.map(({ line }) => [name, line] as const));
   test.each(examples)('%s: %s', async (name, line) => {
     const who = { user: line, place: 'bot-dm' } as const;
-    const rests = /^(build|price|why|again|mydata|remind drop)/.test(name);
+    const rests = /^(build|price|log|why|again|mydata|remind drop)/.test(name);
     for (const earlier of rests ? before : []) await asked(earlier, who);
     const seen = await asked(line, who);
     expect(seen.error).toBeUndefined();

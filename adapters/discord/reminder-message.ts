@@ -20,12 +20,16 @@ interface Letter {
  * what must hold are always in it; where there is no room, reasons go first.
  */
 export function letterBody({ said, user, nonce }: Letter) {
-  const embeds = reasons.map((some) => embedOf(said, some));
-  const embed = embeds.find((one) => lengthOf(one) <= limits.embed) ?? embeds.at(-1)!;
-  const tooLong = lengthOf(embed) > limits.embed ? embed.description : undefined;
-  if (tooLong !== undefined) delete embed.description;
-  const content = tooLong === undefined ? `<@${user}>` : `<@${user}>\n${tooLong}`;
-  return called(bodyOf({ content, embeds: [embed], components: buttonsOf(said), files: [] }), user, nonce);
+  const embed = reasons.map((some) => embedOf(said, some)).find((one) => lengthOf(one) <= limits.embed);
+  const components = buttonsOf(said);
+  if (embed) return called(bodyOf({ content: `<@${user}>`, embeds: [embed], components, files: [] }), user, nonce);
+  // The gravest case: so many cautions that what is to be done, and what before it, stands above them.
+  const { description = '', ...rest } = embedOf({ ...said, holds: [] }, 'none');
+  const room =
+    Math.floor((limits.content - description.length - 60) / Math.max(1, said.holds.length)) - listed('').length - 1;
+  const holds = said.holds.map((one) => listed(escapedTo(one, Math.min(250, room))));
+  const content = [`<@${user}>`, description, ...(holds.length > 0 ? ['First make sure', ...holds] : [])].join('\n');
+  return called(bodyOf({ content, embeds: [rest], components, files: [] }), user, nonce);
 }
 
 /** The same with nothing in it that could be refused. */

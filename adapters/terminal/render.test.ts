@@ -59,7 +59,7 @@ describe('a card', () => {
   test('why writes the working and the sources out', () => {
     const text = renderCard({ ...sampleCard, command: 'why' }, look);
     expect(text).toContain('1  dry mass = volume × density');
-    expect(text).toContain('from volume 30 L (1.06 cu ft) · density 2000 kg/m3');
+    expect(text).toContain('dry mass = 0.03 m³ × 2000 kg/m³ = 60 kg');
     expect(text).toContain('gives dry mass 60 kg (132 lb)');
     expect(text).not.toContain('why lists them');
   });

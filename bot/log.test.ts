@@ -18,3 +18,15 @@ test('secrets and what people wrote are struck out, at three depths', () => {
   expect(written).not.toMatch(/S\d/);
   expect(written).toContain('visible');
 });
+
+test('of what a platform refused neither the answer nor the token in its address is written', () => {
+  const lines: string[] = [];
+  const log = pino({ redact: redaction }, { write: (line: string) => void lines.push(line) });
+  const sent = {
+    url: 'https://chat.example/interactions/1/S1/callback',
+    requestBody: { json: { data: 'S2' }, files: [] },
+  };
+  log.warn({ err: Object.assign(new Error('already acknowledged'), sent) }, 'an answer could not be delivered');
+  expect(lines.join('')).not.toMatch(/S\d/);
+  expect(lines.join('')).toContain('already acknowledged');
+});

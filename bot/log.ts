@@ -15,6 +15,9 @@ const unlogged = [
   'formatted_body',
   'content',
   'line',
+  // Of what a platform refused: the answer, and a token in its address.
+  'requestBody',
+  'url',
 ].flatMap((key) => [key, `*.${key}`, `*.*.${key}`]);
 
 export const redaction = { paths: unlogged, censor: '[not logged]' };

@@ -74,5 +74,6 @@ export function spokenHere<Of extends Reply>(
     text,
     ...(override === undefined ? {} : { override: words(override) }),
   }));
-  return { ...reply, card: { ...card, assumed, notes: card.notes.map(words) } };
+  const table = card.table && { ...card.table, rows: card.table.rows.map((row) => row.map(words)) };
+  return { ...reply, card: { ...card, assumed, notes: card.notes.map(words), ...(table ? { table } : {}) } };
 }

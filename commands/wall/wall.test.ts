@@ -132,7 +132,8 @@ describe('wall', () => {
     const context = asker();
     await cardOf(plain, context);
     const why = await cardOf('why', context);
-    expect(why.working.length).toBeGreaterThan(8);
+    expect(why.working.length).toBeGreaterThan(4);
+    expect(why.attachment?.text.match(/^### Step /gm)?.length).toBeGreaterThan(8);
     expect(cautions(why)).toContain('local-rules');
   });
 });

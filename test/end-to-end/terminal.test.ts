@@ -19,7 +19,8 @@ describe('a talk at the terminal', () => {
     expect(mix).toMatch(/I assumed.*\(damp=10%\)/s);
     expect(mix).toContain('Biggest doubt');
     expect(why).toMatch(/\d {2}dry mass = volume × dry density/);
-    expect(why).toMatch(/from volume .*\n\s+gives dry mass/);
+    expect(why).toMatch(/dry mass = 0\.031\d* m³ × 1850 kg\/m³ .*\n\s+gives dry mass/);
+    expect(why).toMatch(/The file: \S.*why-mix\.md/);
     expect(why).toContain('Silica');
     expect(again).toContain('1.1 cu ft');
     expect(again).toContain('3 sand 1 clay');

@@ -9,7 +9,17 @@ import { type Delivered, killDelivering } from './reminders.ts';
 const kills = 5;
 
 function expectOnce({ lost, doubled, unmarked, violations, reminders }: Delivered): void {
-  expect({ lost, doubled, unmarked, violations }).toEqual({ lost: [], doubled: [], unmarked: 0, violations: [] });
+  expect({
+    lost: lost.slice(0, 9),
+    doubled: doubled.slice(0, 9),
+    unmarked,
+    violations: violations.slice(0, 9),
+  }).toEqual({
+    lost: [],
+    doubled: [],
+    unmarked: 0,
+    violations: [],
+  });
   expect(reminders).toBeGreaterThanOrEqual(2000);
 }
 
@@ -20,7 +30,7 @@ test('a folder, three processes, one killed again and again: each of 2,000 remin
   } finally {
     rmSync(data, { recursive: true });
   }
-}, 120_000);
+}, 240_000);
 
 describe.skipIf(postgresMissing())('PostgreSQL', () => {
   let postgres: Postgres;
@@ -31,7 +41,7 @@ describe.skipIf(postgresMissing())('PostgreSQL', () => {
 
   test('the same', async () => {
     expectOnce(await killDelivering({ where: { databaseUrl: await postgres.database() }, kills }));
-  }, 120_000);
+  }, 240_000);
 
   test('its server stopped as by a power cut, and started again', async () => {
     const strike = async () => {
@@ -39,5 +49,5 @@ describe.skipIf(postgresMissing())('PostgreSQL', () => {
       await postgres.start();
     };
     expectOnce(await killDelivering({ where: { databaseUrl: await postgres.database() }, kills: 2, strike }));
-  }, 120_000);
+  }, 240_000);
 });

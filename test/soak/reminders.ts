@@ -34,18 +34,16 @@ export async function killDelivering({
   kills,
   many = 2000,
   strike,
-  patience_ms = 60_000,
 }: {
   where: Where;
   kills: number;
   many?: number;
   strike?: () => Promise<void>;
-  patience_ms?: number;
 }): Promise<Delivered> {
   const peer = await startDiscordPeer({ shards: places, unlimited: true });
   let store = await openStore(where);
   const task: WorkerTask = { where, api: peer.rest, token: peer.token, lease_s };
-  const crew = Array.from({ length: workers }, () => start(task));
+  const crew = Array.from({ length: workers }, () => supervised(task));
   let set = 0;
   let killed = 0;
   try {
@@ -56,35 +54,65 @@ export async function killDelivering({
       }
       const at = Math.floor(Math.random() * workers);
       const one = crew[at]!;
-      await Promise.race([one.ready, sleep(5000)]);
+      await (strike ? Promise.all(crew.map((each) => each.ready())) : one.ready());
       await sleep(Math.random() * 250);
       if (strike) {
         await store.close();
         await strike();
         store = await openStore(where);
-      } else {
-        one.child.kill('SIGKILL');
-        crew[at] = start(task);
-      }
+      } else one.kill();
       killed += 1;
     }
-    for (const end = performance.now() + patience_ms; (await stillWaiting(store)) > 0; await sleep(100)) {
-      if (performance.now() > end) break;
-    }
+    await doneOrStuck(store);
     // Whatever was still to come twice would have come.
     await sleep(lease_s * 1000 + 500);
     const unmarked = await stillWaiting(store);
     return { kills: killed, reminders: set, unmarked, violations: peer.violations, ...counted(peer, set) };
   } finally {
-    for (const { child } of crew) child.kill('SIGKILL');
+    for (const each of crew) each.end();
     await store.close();
     await peer.close();
   }
 }
 
-function start(task: WorkerTask): { readonly child: ChildProcess; readonly ready: Promise<void> } {
-  const child = spawn(process.execPath, [worker, JSON.stringify(task)], { stdio: ['ignore', 'pipe', 'ignore'] });
-  return { child, ready: new Promise((resolve) => child.stdout.once('data', () => resolve())) };
+/** A process that is started again whenever it has ended, as a supervisor would. */
+function supervised(task: WorkerTask) {
+  let child: ChildProcess;
+  let ready: Promise<void>;
+  let over = false;
+  const begin = () => {
+    const own = spawn(process.execPath, [worker, JSON.stringify(task)], { stdio: ['ignore', 'pipe', 'ignore'] });
+    child = own;
+    ready = new Promise((resolve) => own.stdout.once('data', () => resolve()));
+    own.once('exit', () => !over && begin());
+  };
+  begin();
+  return {
+    /** That it delivers; of the one that was started last. */
+    async ready(): Promise<void> {
+      for (let waited: ChildProcess | undefined; waited !== child; ) {
+        waited = child;
+        await Promise.race([ready, new Promise((resolve) => child.once('exit', resolve))]);
+      }
+    },
+    kill: () => child.kill('SIGKILL'),
+    end(): void {
+      over = true;
+      child.kill('SIGKILL');
+    },
+  };
+}
+
+/** Waits while there are fewer from look to look: a busy machine takes its time. */
+async function doneOrStuck(store: Store): Promise<void> {
+  let least = Number.POSITIVE_INFINITY;
+  let since_ms = performance.now();
+  while (performance.now() - since_ms < 30_000) {
+    const left = await stillWaiting(store);
+    if (left === 0) return;
+    if (left < least) [least, since_ms] = [left, performance.now()];
+    await sleep(200);
+  }
 }
 
 /** In so many channels, in one moment; the words tell them apart. */

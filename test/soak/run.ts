@@ -3,6 +3,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startPostgres } from '../peers/postgres.ts';
 import { killAgain, type Outcome } from './kill.ts';
+import { soakReminders, withSection } from './reminders-run.ts';
 import { table } from './table.ts';
 
 /** Kills what writes to the store, many times, and writes down what came of it: `npm run soak`. */
@@ -31,9 +32,11 @@ try {
   rmSync(data, { recursive: true, force: true });
 }
 
+const reminders = await soakReminders();
 writeFileSync(
   new URL('./RESULTS.md', import.meta.url),
-  `# Killed while writing
+  withSection(
+    `# Killed while writing
 
 Made by \`npm run soak\` on Node ${process.version}, ${cpus().length} cores. A process writes without pause and says which writes were
 acknowledged. After a random number of writes, 15 to 165, it is killed (SIGKILL), or its server stopped as by a power cut.
@@ -44,8 +47,10 @@ ${table([['What was killed', 'Times', 'Writes acknowledged', 'Lost', 'Half'], ..
 
 A machine that loses power may still lose writes if its disk says "written" before it is.
 `,
+    reminders.section,
+  ),
 );
-const faults = rows.flatMap(([, { lost, halves }]) => [...lost, ...halves]);
+const faults = [...rows.flatMap(([, { lost, halves }]) => [...lost, ...halves]), ...reminders.faults];
 for (const fault of faults) process.stderr.write(`${fault}\n`);
 process.exitCode = faults.length > 0 ? 1 : 0;
 if (process.exitCode === 0) await import('./matrix.ts');

@@ -22,13 +22,20 @@ const door: Door = {
 const saying = (headline: string) => ({ ...sampleCard, headline });
 const final: Reply = { kind: 'card', card: saying('whole') };
 
-/** An early card after some time, and how it ends after some more. */
+/** When something happens: at once, once so many messages are seen, or never. Nothing here depends on a busy machine's clock. */
+type When = number | 'never';
+const seenAre = async (count: number) => {
+  while (seen.length < count) await sleep(2);
+};
+
 const answering =
-  (early_ms: number | undefined, end_ms: number, end: Reply | Error): DeskParts['answer'] =>
+  (early_at: When, end_at: number, end: Reply | Error): DeskParts['answer'] =>
   async (_ask, _who, early) => {
-    if (early_ms !== undefined) await sleep(early_ms);
-    if (early_ms !== undefined) early?.(saying('typical'));
-    await sleep(end_ms);
+    if (early_at !== 'never') {
+      await seenAre(early_at);
+      early?.(saying('typical'));
+    }
+    await seenAre(end_at);
     if (end instanceof Error) throw end;
     return end;
   };
@@ -45,8 +52,8 @@ const desk = (answer: DeskParts['answer'], more: Partial<DeskParts> = {}) =>
     budget: { take: () => ({ wait_s: 0 }) },
     now: () => new Date(),
     log: { info: () => {}, warn: () => {}, error: (about) => void faults.push(about) },
-    early_ms: 60,
-    defer_ms: 160,
+    early_ms: 5,
+    defer_ms: 60_000,
     ...more,
   });
 
@@ -71,34 +78,34 @@ beforeEach(() => {
 
 describe('typical values, while the whole answer is worked out', () => {
   test('stand first, and give way to the whole answer', async () => {
-    await desk(answering(5, 150, final)).handle(wall());
+    await desk(answering(0, 1, final)).handle(wall());
     expect(seen).toEqual(['first **typical**', 'edit **whole**']);
   });
 
   test('are not shown where the whole answer is there soon enough', async () => {
-    await desk(answering(5, 5, final)).handle(wall());
+    await desk(answering(0, 0, final), { early_ms: 60_000 }).handle(wall());
     expect(seen).toEqual(['first **whole**']);
   });
 
   test('come into a deferral where they took long themselves', async () => {
-    await desk(answering(250, 100, final)).handle(wall());
+    await desk(answering(1, 2, final), { defer_ms: 10 }).handle(wall());
     expect(seen).toEqual(['first defer', 'edit **typical**', 'edit **whole**']);
   });
 
   test('are never there for an answer that has none', async () => {
-    await desk(answering(undefined, 250, final)).handle(wall());
+    await desk(answering('never', 1, final), { defer_ms: 10 }).handle(wall());
     expect(seen).toEqual(['first defer', 'edit **whole**']);
   });
 
   test('give way to a word that it went wrong, and to an asker’s mistake, in the same place', async () => {
-    await desk(answering(5, 150, new RangeError('no room'))).handle(wall());
+    await desk(answering(0, 1, new RangeError('no room'))).handle(wall());
     expect(seen[0]).toBe('first **typical**');
     expect(seen[1]).toMatch(/^edit .*went wrong here/);
     expect(seen).toHaveLength(2);
     expect(faults).toHaveLength(1);
     const error = { code: 'unfit', what: 'too hot', expected: 'less', example: 'mix 30 L' } as const;
     seen = [];
-    await desk(answering(5, 150, { kind: 'error', error, cautions: [] })).handle(wall());
+    await desk(answering(0, 1, { kind: 'error', error, cautions: [] })).handle(wall());
     expect(seen).toEqual(['first **typical**', expect.stringMatching(/^edit .*[Tt]oo hot/)]);
   });
 
@@ -113,7 +120,7 @@ describe('typical values, while the whole answer is worked out', () => {
         return door.first(to, first);
       },
     };
-    await desk(answering(5, 150, final), { door: choosy }).handle(wall());
+    await desk(answering(0, 1, final), { door: choosy }).handle(wall());
     expect(seen).toEqual(['first defer', 'edit **whole**']);
   });
 });

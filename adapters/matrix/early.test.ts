@@ -39,12 +39,20 @@ const door: Door = {
 };
 const saying = (headline: string) => ({ ...sampleCard, headline, cautions: [] });
 const final: Reply = { kind: 'card', card: saying('whole') };
+/** When something happens: at once, once so many messages are seen, or never. Nothing here depends on a busy machine's clock. */
+type When = number | 'never';
+const seenAre = async (count: number) => {
+  while (sent.length < count) await sleep(2);
+};
+
 const answering =
-  (early_ms: number | undefined, end_ms: number, end: Reply | Error): DeskParts['answer'] =>
+  (early_at: When, end_at: number, end: Reply | Error): DeskParts['answer'] =>
   async (_line, _who, early) => {
-    if (early_ms !== undefined) await sleep(early_ms);
-    if (early_ms !== undefined) early?.(saying('typical'));
-    await sleep(end_ms);
+    if (early_at !== 'never') {
+      await seenAre(early_at);
+      early?.(saying('typical'));
+    }
+    await seenAre(end_at);
     if (end instanceof Error) throw end;
     return end;
   };
@@ -68,8 +76,8 @@ const handled = async (answer: DeskParts['answer'], more: Partial<DeskParts> = {
     last: async () => undefined,
     recall: async () => {},
     files: async () => [],
-    early_ms: 40,
-    patience_ms: 120,
+    early_ms: 5,
+    patience_ms: 60_000,
     ...more,
   });
   await desk.handle({ room: '!r', event: '$q', sender: '@ann:here' }, 1);
@@ -86,17 +94,17 @@ const last = { txn: '$q.answer', edits: '$$q.wait', says: 'whole' };
 
 describe('typical values, while the whole answer is worked out', () => {
   test('stand first, and give way to the whole answer', async () => {
-    await handled(answering(5, 100, final));
+    await handled(answering(0, 1, final));
     expect(sent).toEqual([{ ...first, says: 'typical' }, last]);
   });
 
   test('are not shown where the whole answer is there soon enough', async () => {
-    await handled(answering(5, 5, final));
+    await handled(answering(0, 0, final), { early_ms: 60_000 });
     expect(sent).toEqual([{ txn: '$q.answer', edits: undefined, says: 'whole' }]);
   });
 
   test('take the place of the word that it takes a little, where they took long themselves', async () => {
-    await handled(answering(200, 80, final));
+    await handled(answering(1, 2, final), { patience_ms: 10 });
     expect(sent).toEqual([
       { ...first, says: 'Working on it …' },
       { txn: '$q.early', edits: '$$q.wait', says: 'typical' },
@@ -105,19 +113,25 @@ describe('typical values, while the whole answer is worked out', () => {
   });
 
   test('are never there for an answer that has none', async () => {
-    await handled(answering(undefined, 200, final));
+    await handled(answering('never', 1, final), { patience_ms: 10 });
     expect(sent).toEqual([{ ...first, says: 'Working on it …' }, last]);
   });
 
   test('give way to a word that it went wrong', async () => {
-    await handled(answering(5, 100, new RangeError('no room')));
+    await handled(answering(0, 1, new RangeError('no room')));
     expect(sent).toHaveLength(2);
     expect(sent[1]).toMatchObject({ txn: '$q.answer', edits: '$$q.wait' });
     expect(sent[1]!.says).toContain('went wrong here');
   });
 
   test('are left out where the homeserver wants less of the bot', async () => {
-    await handled(answering(5, 100, final), { door: { ...door, isHeldBack: () => true } });
+    await handled(
+      async (...asked) => {
+        await sleep(30);
+        return answering(0, 0, final)(...asked);
+      },
+      { door: { ...door, isHeldBack: () => true } },
+    );
     expect(sent).toEqual([{ txn: '$q.answer', edits: undefined, says: 'whole' }]);
   });
 });

@@ -10,13 +10,13 @@ import { crowd, questions } from '../peers/synapse-crowd.ts';
 const count = 500;
 /** Of the main thread, garbage apart, from the half to the end. */
 const heapGrowth_MB = 4;
-/** Of the whole process, which gives back what it freed when it likes. */
-const residentGrowth_MB = 40;
+/** Of the whole process: it may still be filling the 96 MB in which its other thread makes what it soon drops. */
+const residentGrowth_MB = 100;
 
 test.skipIf(synapseMissing())(
   'five hundred questions, several at a time, in the clear and encrypted: each answered once, in the memory of half as many',
   {
-    timeout: 240_000,
+    timeout: 600_000,
   },
   async () => {
     const synapse = await startSynapse();
@@ -26,10 +26,10 @@ test.skipIf(synapseMissing())(
       await bot.start();
       const ann = await openAsker(synapse, 'ann', { encrypted: true });
       const bob = await openAsker(synapse, 'bob', { encrypted: true });
-      const seats = [
-        { asker: ann, room: await ann.room([bot.userId]) },
-        { asker: bob, room: await bob.room([bot.userId], { encrypted: true }) },
-      ];
+      const seats: { asker: typeof ann; room: string }[] = [];
+      for (const encrypted of [false, true]) {
+        for (const asker of [ann, bob]) seats.push({ asker, room: await asker.room([bot.userId], { encrypted }) });
+      }
       const { ask, tally } = crowd(bot.userId, seats, { question: questions, inFlight: 5 });
       await ask(count / 2);
       const half = await bot.held();

@@ -38,8 +38,11 @@ function installed(): boolean {
   }
 }
 
-/** `slow`: the limits that a homeserver has unless told otherwise. */
-export async function startSynapse({ limits = false } = {}): Promise<Synapse> {
+/**
+ * `limits`: those that a homeserver has unless told otherwise. `openMedia`: pictures without a token, for clients that
+ * have not heard of one.
+ */
+export async function startSynapse({ limits = false, openMedia = false } = {}): Promise<Synapse> {
   const folder = mkdtempSync(join(tmpdir(), 'teemer-synapse-'));
   const config = join(folder, 'homeserver.yaml');
   const name = 'teemer.test';
@@ -48,7 +51,7 @@ export async function startSynapse({ limits = false } = {}): Promise<Synapse> {
   const module = ['-m', 'synapse.app.homeserver', '-c', config];
   const made = ['--generate-config', '--server-name', name, '--report-stats', 'no', '--data-directory', folder];
   execFileSync(python, [...module, ...made], { cwd: folder, stdio: 'ignore' });
-  settle(config, folder, port, limits);
+  settle(config, folder, port, { limits, openMedia });
   let server: ChildProcess | undefined;
 
   async function start(): Promise<void> {
@@ -96,7 +99,12 @@ export async function startSynapse({ limits = false } = {}): Promise<Synapse> {
   };
 }
 
-function settle(config: string, folder: string, port: number, limits: boolean): void {
+function settle(
+  config: string,
+  folder: string,
+  port: number,
+  { limits, openMedia }: { limits: boolean; openMedia: boolean },
+): void {
   const made = readFileSync(config, 'utf8')
     .replace(/port: 8008/, `port: ${port}`)
     .replace(/- ::1\n/, '')
@@ -115,6 +123,7 @@ function settle(config: string, folder: string, port: number, limits: boolean): 
       'push: { enabled: false }',
       'stats: { enabled: false }',
       'user_directory: { enabled: false }',
+      `enable_authenticated_media: ${!openMedia}`,
       ...(limits ? [] : unlimited(none)),
       '',
     ].join('\n'),

@@ -63,23 +63,25 @@ describe('registered', () => {
   });
 });
 
+const kept = ['mix 30 L', 'build save club lining'];
 /** Some examples speak of the last question, of what was kept or of a price that was named. */
-const before = [
-  'mix 30 L',
-  'build save club lining',
-  'build save club lining for=(mix 30 L spare=5%)',
-  'build save small one for=(mix 12 L)',
-  'price sand 50 lb $5',
-  'log bucket 5 L mass=9.1 kg',
-  'remind in 36 h weigh the lining',
+const before: readonly (readonly [names: RegExp, lines: readonly string[]])[] = [
+  [/^(?:why|again|mydata)$/, ['mix 30 L']],
+  [/^build/, [...kept, 'build save club lining for=(mix 30 L spare=5%)', 'build save small one for=(mix 12 L)']],
+  [/^price/, ['price sand 50 lb $5']],
+  [/^log/, [...kept, 'log bucket 5 L mass=9.1 kg']],
+  [/^checklist start/, kept],
+  [/^checklist(?! start)/, [...kept, 'checklist start club lining']],
+  [/^checklist untick/, ['checklist tick 1.1']],
+  [/^remind drop/, ['remind in 36 h weigh the lining']],
 ];
 
 describe('every example of every command', () => {
   const examples = commands.flatMap(({ name, examples: all }) => all.map(({ line }) => [name, line] as const));
   test.each(examples)('%s: %s', async (name, line) => {
     const who = { user: line, place: 'bot-dm' } as const;
-    const rests = /^(build|price|log|why|again|mydata|remind drop)/.test(name);
-    for (const earlier of rests ? before : []) await asked(earlier, who);
+    const earlier = before.flatMap(([names, lines]) => (names.test(name) ? lines : []));
+    for (const one of earlier) await asked(one, who);
     const seen = await asked(line, who);
     expect(seen.error).toBeUndefined();
     expect(shown(seen).embeds).toHaveLength(1);

@@ -1,6 +1,6 @@
 import { readlinkSync } from 'node:fs';
 import { enableCompileCache } from 'node:module';
-import { constants, getPriority, setPriority } from 'node:os';
+import { getPriority, setPriority } from 'node:os';
 import { parentPort } from 'node:worker_threads';
 import type { ToWorker } from './messages.ts';
 
@@ -10,6 +10,8 @@ enableCompileCache();
 const port = parentPort;
 if (!port) throw new Error('this runs in a worker thread');
 
+/** A half of the weight: more would starve it on a machine that others keep busy. */
+const less = 3;
 stepBack();
 
 // Heard from the start; answered once everything is loaded.
@@ -24,7 +26,7 @@ serve(port, early);
 function stepBack(): void {
   try {
     const [, thread] = /\/task\/(\d+)$/.exec(readlinkSync('/proc/thread-self')) ?? [];
-    if (thread !== undefined) setPriority(Number(thread), getPriority() + constants.priority.PRIORITY_BELOW_NORMAL);
+    if (thread !== undefined) setPriority(Number(thread), getPriority() + less);
   } catch {
     // It is only a courtesy.
   }

@@ -40,7 +40,7 @@ describe.each(scenario)('the club asks: $line', ({ line, shows, warns, pictures 
   });
 });
 
-test('the evening, typed at the terminal from start to end', async () => {
+test('the evening, typed at the terminal from start to end', { timeout: 120_000 }, async () => {
   const { out, err, code } = await runProgram('bot/main.ts', [], `${scenario.map(({ line }) => line).join('\n')}\n`);
   expect({ err, code }).toEqual({ err: '', code: 0 });
   const flat = out.replace(/\s+/g, ' ');

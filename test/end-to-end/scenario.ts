@@ -34,4 +34,22 @@ export const scenario: readonly Turn[] = [
     warns: /[Dd]ry/,
     pictures: ['chart'],
   },
+  {
+    line: 'settle lump or briquettes for=(size can 20 gal crucible=6 in x 8 in)',
+    shows: [/cost of the fuel/, /fuel burned/, /samples/],
+    warns: /[Cc]harcoal/,
+    pictures: ['chart'],
+  },
+  {
+    line: 'settle perlite or vermiculite for=(size can 20 gal crucible=6 in x 8 in)',
+    shows: [/hottest shell/, /samples/],
+    warns: /asbestos/,
+    pictures: ['chart'],
+  },
+  {
+    line: 'settle charcoal or propane for=(size can 20 gal crucible=6 in x 8 in)',
+    shows: [/time to the pour/, /samples/],
+    warns: /[Cc]harcoal/,
+    pictures: ['chart'],
+  },
 ];

@@ -53,7 +53,7 @@ export function saidOf(
   const late = now.getTime() - dueAt.getTime() > late_ms;
   return {
     what,
-    cautions: cautionsFor({ facts }),
+    cautions: cautionsOf(facts),
     holds,
     remarks: [
       ...(late ? [`Due ${ago === 'today' ? 'at' : `${ago},`} ${hourIn(dueAt, reader)}; I was away.`] : []),
@@ -65,4 +65,14 @@ export function saidOf(
       { label: 'again in an hour', line: `remind in 1 h ${what}` },
     ],
   };
+}
+
+/** Thousands may be due in one minute, and most of them are of the same few steps. */
+const known = new Map<string, readonly Caution[]>();
+
+function cautionsOf(facts: readonly string[]): readonly Caution[] {
+  const key = facts.join(' ');
+  const found = known.get(key) ?? cautionsFor({ facts });
+  if (known.size < 200) known.set(key, found);
+  return found;
 }

@@ -56,3 +56,28 @@ it('what is told of a person is for them alone', () => {
   const alone = commands.flatMap(({ name, private: one }) => (one ? [name] : []));
   expect(alone).toEqual(['mydata', 'forget']);
 });
+
+it('tells and deletes what weeks of building left', async () => {
+  const memory = inProcessMemory();
+  const ask = async (line: string) => {
+    const reply = await answerLine(line, {
+      asker: 'ann',
+      place: 'shed',
+      now: new Date('2026-03-01T12:00:00Z'),
+      memory,
+    });
+    return reply.kind === 'card' ? reply.card.headline : reply.error.what;
+  };
+  await ask('mix 30 L');
+  await ask('build save club lining');
+  await ask('start bronze');
+  await ask('zone Europe/Berlin');
+  await ask('checklist start club lining');
+  await ask('log bucket 5 L mass=9.1 kg');
+  await ask('remind in 36 h weigh the lining');
+  const list =
+    /your time zone \(Europe\/Berlin\), 1 dialogue that was begun, 1 reminder that waits, 1 checklist, 1 entry of your log/;
+  expect(await ask('forget')).toMatch(list);
+  expect(await ask('forget everything')).toMatch(list);
+  expect(await ask('forget')).toBe('Nothing is kept of you.');
+});

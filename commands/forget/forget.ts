@@ -34,13 +34,17 @@ export const forget = {
     if (what.toLowerCase() !== 'everything') throw onlyEverything(what);
     await memory.forget(asker);
     return said(list === '' ? 'Nothing was kept of you.' : `Deleted for good: ${list}.`, {
-      notes: ['Units and prices that were set for a place stay with the place.'],
+      notes: [
+        'Units and prices that were set for a place stay with the place.',
+        'What you ticked on lists of others stays ticked, without your name.',
+      ],
     });
   },
 } satisfies Command<typeof options>;
 
 /** `2 builds (3 revisions), 1 price, your units`; empty where there is nothing. */
-function listOf({ builds, shared, prices, units, lastAsks }: Kept): string {
+function listOf(kept: Kept): string {
+  const { builds, shared, prices, units, lastAsks, zone, drafts, reminders, checklists, entries } = kept;
   const count = (number: number, one: string, many = `${one}s`) =>
     number === 0 ? [] : [`${number} ${number === 1 ? one : many}`];
   const names = new Set(builds.map(({ name }) => name.toLowerCase())).size;
@@ -50,6 +54,11 @@ function listOf({ builds, shared, prices, units, lastAsks }: Kept): string {
     ...count(prices.length, 'price'),
     ...(units ? [`your units (${units})`] : []),
     ...count(lastAsks.length, 'last question'),
+    ...(zone === undefined ? [] : [`your time zone (${zone})`]),
+    ...count(drafts.length, 'dialogue that was begun', 'dialogues that were begun'),
+    ...count(reminders.length, 'reminder that waits', 'reminders that wait'),
+    ...count(checklists.length, 'checklist'),
+    ...count(entries.length, 'entry of your log', 'entries of your log'),
   ].join(', ');
 }
 

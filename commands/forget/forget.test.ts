@@ -43,7 +43,17 @@ it('everything of a person is shown to them as data, deleted by the whole word o
   expect(JSON.parse((await card('mydata')).attachment!.text)).toEqual(shown);
 
   expect((await card('forget EVERYTHING')).headline).toMatch(/^Deleted for good: 1 build/);
-  expect(await memory.kept('ann')).toEqual({ asker: 'ann', lastAsks: [], builds: [], shared: [], prices: [] });
+  expect(await memory.kept('ann')).toEqual({
+    asker: 'ann',
+    lastAsks: [],
+    builds: [],
+    shared: [],
+    prices: [],
+    drafts: [],
+    reminders: [],
+    checklists: [],
+    entries: [],
+  });
   expect((await card('forget')).headline).toBe('Nothing is kept of you.');
   expect((await ask(`build copy ${shared}`)).kind).toBe('error');
   expect((await ask('why')).kind).toBe('error');
@@ -54,7 +64,7 @@ it('everything of a person is shown to them as data, deleted by the whole word o
 
 it('what is told of a person is for them alone', () => {
   const alone = commands.flatMap(({ name, private: one }) => (one ? [name] : []));
-  expect(alone).toEqual(['mydata', 'forget']);
+  expect(alone).toEqual(['remind list', 'remind drop', 'mydata', 'forget']);
 });
 
 it('tells and deletes what weeks of building left', async () => {

@@ -78,7 +78,7 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       const { shown, content } = await ask(dan, room, line);
       const says = reply.kind === 'card' ? reply.card.headline : reply.error.what.slice(1);
       // Saved and shared builds have another code here, and what is dated another day.
-      if (!/^(?:build|dry|log|mydata|price|forget|remind)/.test(line))
+      if (!/^(?:build|checklist|dry|log|mydata|price|forget|remind)/.test(line))
         expect(shown.body.replace(/\s+/g, ' '), line).toContain(says.replace(/\s+/g, ' ').trim());
       for (const { text } of reply.kind === 'card' ? reply.card.cautions : reply.cautions)
         expect(shown.body, line).toContain(text);
@@ -153,6 +153,8 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       const why = await ask(bob, room, `> <${bot.userId}> quoted\n\n3`, reply);
       expect(why.shown.body).toMatch(/How mix came/);
       await ann.hear(({ id }) => id === why.id);
+      // The working as a file comes after it.
+      await ann.hear(({ room: where, content }) => where === room && content.msgtype === 'm.file');
       const before = ann.heard.length;
       await ann.react(room, first.id, '👍');
       await ann.react(room, first.id, '9️⃣');

@@ -121,6 +121,8 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly onMessage?: { readonly label: string };
   /** Not kept as the asker's last question: help, working, first aid. */
   readonly passing?: true;
+  /** For everybody in the place to read and press, though it is passing. */
+  readonly forAll?: true;
   /** What a family says of itself where it is listed in one line: `build …`. */
   readonly family?: string;
   /** The answer is for the asker alone: a platform that can shows it to nobody else. */

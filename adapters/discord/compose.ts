@@ -23,7 +23,7 @@ export const isFirstAid = ({ name }: Command): boolean => name === firstAid;
 
 /** Only for the asker: their own data, help and workings. Where nobody else reads there is nothing to hide. */
 export const isQuiet = (command: Command, who: Who): boolean =>
-  command.private === true || (command.passing === true && !isFirstAid(command) && !who.alone);
+  command.private === true || (command.passing === true && !command.forAll && !who.alone);
 
 /** What can hurt in what is asked, before it is answered. */
 export const cautionsOf = (command: Command | undefined, ask: Pick<Ask, 'options'>): readonly Caution[] =>

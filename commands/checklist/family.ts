@@ -4,6 +4,7 @@ import { text } from '../options.ts';
 export const family = {
   hazards: ['hot-work'],
   passing: true,
+  forAll: true,
   family: 'A build stage by stage, ticked by whoever is there: what to do, what holds it, what to buy.',
 } as const;
 

@@ -40,6 +40,7 @@ export const emergency = {
   subject: 'what',
   takesLine: true,
   passing: true,
+  forAll: true,
   examples: [
     { line: 'emergency', says: 'everything in brief, at once' },
     { line: 'emergency burns', says: 'cooling, covering, whom to call' },

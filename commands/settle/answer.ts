@@ -200,5 +200,7 @@ function otherMeasure({ sides }: SettleParts, { measure }: Verdict): NonNullable
   );
   if (!id) return [];
   const label = sides[0]!.card.figures.find((figure) => figure.id === id)?.label ?? id;
-  return [{ label: `by ${label}`, line: `again by=${id}` }];
+  // On its own card that one stands under the heat that goes into the wall.
+  const said = id === 'wall.stored' ? 'heat stored in the wall' : label;
+  return [{ label: `by ${said}`, line: `again by=${id}` }];
 }

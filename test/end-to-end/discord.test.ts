@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { register } from '../../adapters/discord/register.ts';
 import { commands } from '../../commands/registry.ts';
 import { type Peer, type Seen, type SeenMessage, startDiscordPeer, type Who } from '../peers/discord/peer.ts';
+import { linesBefore } from '../peers/discord/prepared.ts';
 import { slashOf } from '../peers/discord/typed.ts';
 import { openBot } from './discord-bot.ts';
 
@@ -63,25 +64,11 @@ describe('registered', () => {
   });
 });
 
-const kept = ['mix 30 L', 'build save club lining'];
-/** Some examples speak of the last question, of what was kept or of a price that was named. */
-const before: readonly (readonly [names: RegExp, lines: readonly string[]])[] = [
-  [/^(?:why|again|mydata)$/, ['mix 30 L']],
-  [/^build/, [...kept, 'build save club lining for=(mix 30 L spare=5%)', 'build save small one for=(mix 12 L)']],
-  [/^price/, ['price sand 50 lb $5']],
-  [/^log/, [...kept, 'log bucket 5 L mass=9.1 kg']],
-  [/^checklist start/, kept],
-  [/^checklist(?! start)/, [...kept, 'checklist start club lining']],
-  [/^checklist untick/, ['checklist tick 1.1']],
-  [/^remind drop/, ['remind in 36 h weigh the lining']],
-];
-
 describe('every example of every command', () => {
   const examples = commands.flatMap(({ name, examples: all }) => all.map(({ line }) => [name, line] as const));
   test.each(examples)('%s: %s', async (name, line) => {
     const who = { user: line, place: 'bot-dm' } as const;
-    const earlier = before.flatMap(([names, lines]) => (names.test(name) ? lines : []));
-    for (const one of earlier) await asked(one, who);
+    for (const earlier of linesBefore(name)) await asked(earlier, who);
     const seen = await asked(line, who);
     expect(seen.error).toBeUndefined();
     expect(shown(seen).embeds).toHaveLength(1);

@@ -109,6 +109,8 @@ describe.each(homes)('on Discord, kept in %s', (kind) => {
       await open();
       const list = await asked('checklist', ann);
       expect(words(list)).toContain('another');
+      // Everybody there may press its buttons.
+      expect(shown(list).ephemeral).toBe(false);
       expect(words(await asked('checklist tick first melt', ann))).toMatch(/rests on|before|first/i);
 
       await asked('remind for=(dry for=first furnace) at=8:00 zone=Europe/Berlin', ann);

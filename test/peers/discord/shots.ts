@@ -4,9 +4,11 @@ import { fileURLToPath } from 'node:url';
 import { REST } from 'discord.js';
 import { register } from '../../../adapters/discord/register.ts';
 import { openDiscord } from '../../../bot/discord.ts';
+import { rangesFollow } from '../../../commands/early.ts';
 import { commands } from '../../../commands/registry.ts';
 import { messagePage, type Theme } from './page.ts';
 import { type Peer, startDiscordPeer } from './peer.ts';
+import { linesBefore } from './prepared.ts';
 import { shoot } from './shoot.ts';
 import { slashOf } from './typed.ts';
 
@@ -18,8 +20,6 @@ import { slashOf } from './typed.ts';
 const folder = fileURLToPath(new URL('../../end-to-end/pictures/discord/', import.meta.url));
 const largest_bytes = 150_000;
 const dark = ['size can', 'wall'];
-/** Some examples speak of the last question, of what was kept or of a price that was named. */
-const before = ['mix 30 L', 'build save club lining', 'build save small one for=(mix 12 L)', 'price sand 50 lb $5'];
 
 const names = process.argv.slice(2);
 const wanted = commands.filter(({ name }) => names.length === 0 || names.includes(name));
@@ -40,7 +40,7 @@ if (peer.violations.length > 0) process.exitCode = 1;
 
 async function shots(name: string, line: string): Promise<void> {
   const who = { user: name };
-  if (/^(build|price|why|again|mydata)/.test(name)) for (const earlier of before) await asked(peer, earlier, who);
+  for (const earlier of linesBefore(name)) await asked(peer, earlier, who);
   const seen = await asked(peer, line, who);
   const message = seen.messages.findLast(({ deleted, loading }) => !deleted && !loading);
   if (!message) throw new Error(`Nothing was seen of: ${line}\n${peer.print()}`);
@@ -64,5 +64,9 @@ function lighten(file: string): void {
 
 async function asked(one: Peer, line: string, who: { user: string }) {
   const seen = await one.slash(slashOf(line), who);
-  return seen.until(({ messages, error }) => error !== undefined || messages.some(({ loading }) => !loading), 30_000);
+  const isWhole = () => !JSON.stringify(seen.messages.at(-1)?.embeds ?? []).includes(rangesFollow);
+  return seen.until(
+    ({ messages, error }) => error !== undefined || (messages.some(({ loading }) => !loading) && isWhole()),
+    30_000,
+  );
 }

@@ -7,6 +7,7 @@ import type { Answer, AnswerContext } from '../command.ts';
 import { modelErrorNote } from '../model-error.ts';
 import { lineOf } from '../source.ts';
 import { verdictChart } from './chart.ts';
+import { measureName } from './measures.ts';
 import type { Argument } from './shelf.ts';
 import { supportOf } from './support.ts';
 import type { Verdict } from './verdict.ts';
@@ -199,8 +200,6 @@ function otherMeasure({ sides }: SettleParts, { measure }: Verdict): NonNullable
     (one) => one !== asked && sides.every(({ card }) => card.figures.some((figure) => figure.id === one)),
   );
   if (!id) return [];
-  const label = sides[0]!.card.figures.find((figure) => figure.id === id)?.label ?? id;
-  // On its own card that one stands under the heat that goes into the wall.
-  const said = id === 'wall.stored' ? 'heat stored in the wall' : label;
-  return [{ label: `by ${said}`, line: `again by=${id}` }];
+  const figure = sides[0]!.card.figures.find((one) => one.id === id);
+  return [{ label: `by ${figure ? measureName(figure) : id}`, line: `again by=${id}` }];
 }

@@ -34,6 +34,9 @@ const short: Readonly<Record<string, readonly string[]>> = {
   limit: ['mix.limit'],
 };
 
+/** What a figure is called where it stands alone. */
+export const measureName = ({ id, label }: Pick<Figure, 'id' | 'label'>): string => labels[id] ?? label;
+
 /** Short names of what a question of a command can be weighed by. */
 export const measuresOf = (command: string): readonly string[] =>
   Object.entries(short).flatMap(([name, ids]) => (ids.some((id) => id.startsWith(`${command}.`)) ? [name] : []));
@@ -131,7 +134,7 @@ function measureOf(word: string, sides: readonly AskedSide[]): Measure {
       option: 'by',
     });
   return {
-    label: labels[first!.id] ?? first!.label,
+    label: measureName(first!),
     figures,
     unit: first!.unit,
     better: moreIsBetter.has(first!.id) ? 'highest' : 'lowest',

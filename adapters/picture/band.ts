@@ -92,18 +92,18 @@ function words(
   return element('text', { fill, ...(bold ? { 'font-weight': 'bold' } : {}) }, rows.join(''));
 }
 
-/** The drawn page as an element to stand in another, without the names that go to the outer one. */
+/**
+ * The drawn page as a group of another, without the names that go to the outer one. As a picture of its own inside the
+ * other it would be clipped by a mask of its whole size, which takes the rasteriser as long as all the rest.
+ */
 function sizeOf(svg: string) {
   const [tag = ''] = /^<svg[^>]*>/.exec(svg) ?? [];
   const [, width = 0, height = 0] = (/viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(tag) ?? []).map(Number);
   const shownWidth = Number(/ width="([\d.]+)"/.exec(tag)?.[1] ?? width);
-  const inner = tag
-    .replace(/ (?:width|height)="[^"]*"/g, '')
-    .replace(/ role="img"/, '')
-    .replace('<svg', `<svg width="${short(width)}" height="${short(height)}"`);
+  const look = tag.replace(/ (?:xmlns|width|height|viewBox|role)="[^"]*"/g, '').replace('<svg', '<g');
   const page = svg
-    .replace(tag, inner)
+    .replace(tag, look)
     .replace(/<title>.*?<\/title><desc>.*?<\/desc>/s, '')
-    .trimEnd();
+    .replace(/<\/svg>\s*$/, '</g>');
   return { page, width, height, shownWidth };
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing, Matter } from '../../core/shape/drawing.ts';
 import { cornersOf, crosses, liesOn, overlaps, type Px } from './box.ts';
 import { drawingSvg, fitted } from './drawing.ts';
+import { hatchPath } from './hatch.ts';
 import { bothSystems } from './marks.ts';
 import { sampleDrawing, samplePattern } from './sample.ts';
 import { layout_px, letter_px } from './theme.ts';
@@ -124,11 +125,33 @@ describe('matters', () => {
     const svg = drawingSvg(drawing, look);
     const words = wordsOf(svg);
     for (const matter of matters) expect(words.split(`of ${matter}`)).toHaveLength(2);
-    const hatches = [...svg.matchAll(/<pattern [^>]*>(.*?)<\/pattern>/g)].map(
-      ([, tile]) => /d="([^"]*)"/.exec(tile!)![1],
-    );
+    const square: readonly Px[] = [
+      [0, 0],
+      [60, 0],
+      [60, 60],
+      [0, 60],
+    ];
+    const hatches = matters.map((matter) => hatchPath([square], matter)).filter(Boolean);
     // The two without a hatch are solid dark and empty.
     expect(new Set(hatches).size).toBe(matters.length - 2);
+    for (const hatch of hatches) expect(hatch.split('M').length).toBeGreaterThan(3);
+  });
+
+  it('have a hatch that stays inside them and out of their holes', () => {
+    const around = (radius: number): readonly Px[] =>
+      Array.from({ length: 40 }, (_, at): Px => {
+        const turn = (at / 40) * 2 * Math.PI;
+        return [200 + radius * Math.cos(turn), 100 + radius * Math.sin(turn)];
+      });
+    for (const matter of matters) {
+      const path = hatchPath([around(90), around(40)], matter);
+      for (const [, x, y] of path.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)) {
+        const away = Math.hypot(Number(x) - 200, Number(y) - 100);
+        expect(away, matter).toBeLessThan(90.1);
+        // Chords of forty cut a little into the circle of the hole.
+        expect(away, matter).toBeGreaterThan(40 * Math.cos(Math.PI / 40) - 0.1);
+      }
+    }
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Area, Drawing, Line, Point } from '../../core/shape/drawing.ts';
 import { type Bounds, type Box, boundsOf, cornersOf, type Px, reachAcross, type Segment } from './box.ts';
 import { footOf, margin_px } from './foot.ts';
-import { filled, hatchDefinitions } from './hatch.ts';
+import { filled } from './hatch.ts';
 import { linesOf, sans } from './letters.ts';
 import { arrowLength, type Laid, laid, lineHeight, type Measure, toPx } from './marks.ts';
 import { type Candidate, placed } from './place.ts';
@@ -24,11 +24,9 @@ export function drawingSvg(drawing: Drawing, { units, theme, width_px = layout_p
   const below = top + fit.bounds.bottom - fit.bounds.top + 22;
   const foot = footOf(drawing, fit.measure, { top: below, width, colours });
   const height = Math.ceil(foot.bottom + margin_px);
-  const matters = new Set(drawing.shapes.filter((shape) => shape.kind === 'area').map(({ matter }) => matter));
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${short(width)} ${height}" width="${width_px}" height="${short((height * width_px) / width)}" role="img" font-family="${sans}, sans-serif" font-size="${letter_px}">`,
     named(drawing.title, drawing.alt),
-    element('defs', {}, hatchDefinitions(matters, colours)),
     element('rect', { width, height, fill: colours.page }),
     ...title.map((line, at) =>
       element(
@@ -141,7 +139,7 @@ export function shapesSvg({ shapes }: Drawing, measure: Measure, colours: Colour
         const outlines = [shape.outline, ...(shape.holes ?? [])].map((outline) =>
           outline.map((point) => toPx(point, measure)),
         );
-        return filled(pathOf(outlines, 'Z'), shape.matter, colours);
+        return filled(outlines, shape.matter, colours);
       }
       const d = pathOf([shape.points.map((point) => toPx(point, measure))], '');
       return element('path', { d, ...strokeOf(shape.stroke, colours, measure.letter) });

@@ -1,4 +1,5 @@
 import type { Drawing, Line, Matter } from '../../core/shape/drawing.ts';
+import type { Px } from './box.ts';
 import { filled } from './hatch.ts';
 import { widthOf } from './letters.ts';
 import { bothSystems, type Measure } from './marks.ts';
@@ -42,7 +43,7 @@ export function footOf(
     const middle = row + swatch.tall / 2;
     parts.push(
       entry.kind === 'area'
-        ? filled(`M${x} ${row}h${swatch.wide}v${swatch.tall}h-${swatch.wide}Z`, entry.matter, colours)
+        ? filled([corners([x, row], swatch)], entry.matter, colours)
         : element('path', { d: `M${x} ${middle}h${swatch.wide}`, ...strokeOf(entry.stroke, colours, letter_px) }),
     );
     words.push(text(x + swatch.wide + 10, middle + 8, entry.name));
@@ -53,6 +54,13 @@ export function footOf(
     bottom: row + swatch.tall,
   };
 }
+
+const corners = ([x, y]: Px, { wide, tall }: { wide: number; tall: number }): readonly Px[] => [
+  [x, y],
+  [x + wide, y],
+  [x + wide, y + tall],
+  [x, y + tall],
+];
 
 type Entry = { name: string; kind: 'area'; matter: Matter } | { name: string; kind: 'line'; stroke: Line['stroke'] };
 

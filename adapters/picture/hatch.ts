@@ -1,53 +1,133 @@
 import type { Matter } from '../../core/shape/drawing.ts';
-import { element } from './svg.ts';
+import type { Px } from './box.ts';
+import { element, short } from './svg.ts';
 import type { Colours } from './theme.ts';
 
-/** What is drawn over the fill, on a tile of `size`: each matter is known by its hatch, its colour only helps. */
-interface Hatch {
-  readonly size: number;
-  readonly path: string;
-  readonly width?: number;
+/** Lines at one angle, so far apart. */
+interface Ruled {
+  readonly turn_rad: number;
+  readonly apart_px: number;
 }
+
+/** What is drawn over the fill: each matter is known by its hatch, its colour only helps. */
+type Hatch =
+  | { readonly ruled: readonly Ruled[]; readonly width?: number }
+  /** A sign repeated on a grid, every other row set off by half; `reach` is how far it goes from its middle. */
+  | { readonly sign: string; readonly apart_px: number; readonly reach_px: number; readonly width?: number };
+
+const eighth = Math.PI / 4;
+const rising = (apart_px: number): Ruled => ({ turn_rad: -eighth, apart_px });
+const falling = (apart_px: number): Ruled => ({ turn_rad: eighth, apart_px });
+const level = (apart_px: number): Ruled => ({ turn_rad: 0, apart_px });
+const upright = (apart_px: number): Ruled => ({ turn_rad: Math.PI / 2, apart_px });
 
 const hatches: Readonly<Record<Matter, Hatch | undefined>> = {
   // Solid, and empty: signs of their own.
   shell: undefined,
   hollow: undefined,
-  'hot face': { size: 16, path: 'M-4 4L4 -4M0 16L16 0M12 20L20 12' },
-  insulation: { size: 22, path: 'M4 5h.1M15 16h.1M15 5h.1M4 16h.1', width: 3.2 },
-  crucible: { size: 12, path: 'M0 0L12 12M12 0L0 12' },
-  metal: { size: 7, path: 'M0 3.5H7', width: 1.5 },
-  charcoal: { size: 18, path: 'M2 3l5 -2l3 4l-4 3zM11 11l4 -3l2 5l-5 2zM3 13l3 1l-2 2z' },
-  sleeve: { size: 8, path: 'M4 0V8' },
-  sheet: { size: 26, path: 'M-4 22L4 30M0 0L26 26M22 -4L30 4' },
-  mesh: { size: 10, path: 'M0 5H10M5 0V10' },
-  wire: { size: 6, path: 'M0 0L6 6', width: 1.5 },
-  roll: { size: 20, path: 'M0 5q5 -5 10 0t10 0M0 15q5 -5 10 0t10 0' },
-  ground: { size: 22, path: 'M2 6h8M13 17h8' },
+  'hot face': { ruled: [rising(11)] },
+  insulation: { sign: 'h.1', apart_px: 11, reach_px: 2, width: 3.2 },
+  crucible: { ruled: [rising(8.5), falling(8.5)] },
+  metal: { ruled: [level(7)], width: 1.5 },
+  charcoal: { sign: 'm-5 2l5 -4l4 3l-3 4z', apart_px: 15, reach_px: 6 },
+  sleeve: { ruled: [upright(8)] },
+  sheet: { ruled: [falling(18)] },
+  mesh: { ruled: [level(10), upright(10)] },
+  wire: { ruled: [falling(4)], width: 1.5 },
+  roll: { sign: 'm-8 0q4 -5 8 0t8 0', apart_px: 20, reach_px: 9 },
+  ground: { sign: 'm-4 0h8', apart_px: 18, reach_px: 5 },
 };
 
-export const hatchOf = (matter: Matter): string | undefined => hatches[matter]?.path;
-
-const idOf = (matter: Matter): string => `hatch-${matter.replace(' ', '-')}`;
-
-export function hatchDefinitions(matters: Iterable<Matter>, { hatch: stroke }: Colours): string {
-  return [...matters]
-    .map((matter) => {
-      const hatch = hatches[matter];
-      if (!hatch) return '';
-      const { size, path, width = 1 } = hatch;
-      const tile = element('path', { d: path, fill: 'none', stroke, 'stroke-width': width, 'stroke-linecap': 'round' });
-      return element('pattern', { id: idOf(matter), width: size, height: size, patternUnits: 'userSpaceOnUse' }, tile);
-    })
-    .join('');
-}
-
-/** A closed path filled and hatched, with its edge. */
-export function filled(d: string, matter: Matter, { fills, ink }: Colours, edge_px = 1.6): string {
+/** Closed outlines filled and hatched, with their edge; an outline within another is a hole. */
+export function filled(outlines: readonly (readonly Px[])[], matter: Matter, colours: Colours, edge_px = 1.6): string {
+  const d = outlines.map((points) => `M${points.map(([x, y]) => `${short(x)} ${short(y)}`).join('L')}Z`).join('');
   const shape = { d, 'fill-rule': 'evenodd' };
+  const hatch = hatchPath(outlines, matter);
   return [
-    element('path', { ...shape, fill: fills[matter] }),
-    hatches[matter] ? element('path', { ...shape, fill: `url(#${idOf(matter)})` }) : '',
-    element('path', { ...shape, fill: 'none', stroke: ink, 'stroke-width': edge_px, 'stroke-linejoin': 'round' }),
+    element('path', { ...shape, fill: colours.fills[matter] }),
+    hatch === ''
+      ? ''
+      : element('path', {
+          d: hatch,
+          fill: 'none',
+          stroke: colours.hatch,
+          'stroke-width': hatches[matter]?.width ?? 1,
+          'stroke-linecap': 'round',
+        }),
+    element('path', {
+      ...shape,
+      fill: 'none',
+      stroke: colours.ink,
+      'stroke-width': edge_px,
+      'stroke-linejoin': 'round',
+    }),
   ].join('');
 }
+
+/**
+ * The hatch cut to the outlines here: a pattern of SVG takes the rasteriser as long as all the rest of a picture.
+ * Empty where the matter has none.
+ */
+export function hatchPath(outlines: readonly (readonly Px[])[], matter: Matter): string {
+  const hatch = hatches[matter];
+  if (!hatch) return '';
+  if ('ruled' in hatch) return hatch.ruled.flatMap((ruled) => ruledIn(outlines, ruled)).join('');
+  const { sign, apart_px, reach_px } = hatch;
+  const crossings = (y: number) => crossingsAt(outlines, y);
+  const path: string[] = [];
+  for (const [row, y] of steps(outlines, apart_px).entries()) {
+    // Whole signs only: what the sign reaches above and below must be inside too.
+    const spans = common([crossings(y - reach_px), crossings(y), crossings(y + reach_px)]);
+    for (const [from, to] of spans) {
+      const off = row % 2 === 0 ? 0 : apart_px / 2;
+      for (let at = Math.ceil((from + reach_px - off) / apart_px); at * apart_px + off <= to - reach_px; at++) {
+        path.push(`M${short(at * apart_px + off)} ${short(y)}${sign}`);
+      }
+    }
+  }
+  return path.join('');
+}
+
+type Span = readonly [from: number, to: number];
+
+/** Level lines across the outlines turned the other way, turned back. */
+function ruledIn(outlines: readonly (readonly Px[])[], { turn_rad, apart_px }: Ruled): readonly string[] {
+  const [cos, sin] = [Math.cos(turn_rad), Math.sin(turn_rad)];
+  const turned = outlines.map((points) => points.map(([x, y]): Px => [x * cos + y * sin, y * cos - x * sin]));
+  const back = (x: number, y: number) => `${short(x * cos - y * sin)} ${short(x * sin + y * cos)}`;
+  return steps(turned, apart_px).flatMap((y) =>
+    crossingsAt(turned, y).map(([from, to]) => `M${back(from, y)}L${back(to, y)}`),
+  );
+}
+
+/** Heights on a grid that is the same for all, so that one matter in two pieces reads as one. */
+function steps(outlines: readonly (readonly Px[])[], apart_px: number): readonly number[] {
+  const heights = outlines.flat().map(([, y]) => y);
+  const first = Math.ceil(Math.min(...heights) / apart_px);
+  const last = Math.floor(Math.max(...heights) / apart_px);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, at) => (first + at) * apart_px);
+}
+
+/** Where a level line is inside: between its first and second crossing, its third and fourth, and so on. */
+function crossingsAt(outlines: readonly (readonly Px[])[], y: number): readonly Span[] {
+  const found: number[] = [];
+  for (const points of outlines) {
+    for (const [at, [bx, by]] of points.entries()) {
+      const [ax, ay] = points.at(at - 1)!;
+      if (ay > y !== by > y) found.push(ax + ((y - ay) / (by - ay)) * (bx - ax));
+    }
+  }
+  found.sort((a, b) => a - b);
+  return Array.from({ length: found.length >> 1 }, (_, at): Span => [found[2 * at]!, found[2 * at + 1]!]);
+}
+
+/** What lies in a span of each. */
+const common = (all: readonly (readonly Span[])[]): readonly Span[] =>
+  all.reduce((one, other) =>
+    one.flatMap(([from, to]) =>
+      other.flatMap(([start, end]): readonly Span[] => {
+        const span: Span = [Math.max(from, start), Math.min(to, end)];
+        return span[0] < span[1] ? [span] : [];
+      }),
+    ),
+  );

@@ -42,8 +42,10 @@ export function startDiscord({ token, api, shards = 'auto', ...parts }: DiscordP
   let stopped = false;
 
   // The library's own type does not list the event, but documents it.
-  (client as EventEmitter).on('raw', (packet: { t: string; d: unknown }) => {
+  (client as EventEmitter).on('raw', (packet: { t: string | null; d: unknown }) => {
     if (packet.t !== GatewayDispatchEvents.InteractionCreate || stopped) return;
+    // Taken: the library would make objects of it that nobody reads, before the answer goes out.
+    packet.t = null;
     const work = desk.handle(packet.d as APIInteraction).finally(() => open.delete(work));
     open.add(work);
   });

@@ -155,6 +155,7 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       await ann.hear(({ id }) => id === why.id);
       // The working as a file comes after it.
       await ann.hear(({ room: where, content }) => where === room && content.msgtype === 'm.file');
+      await settled();
       const before = ann.heard.length;
       await ann.react(room, first.id, '👍');
       await ann.react(room, first.id, '9️⃣');

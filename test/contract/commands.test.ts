@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import type { Reply } from '../../commands/card.ts';
 import type { Command } from '../../commands/command.ts';
 import { commands } from '../../commands/registry.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
 import { sourceOf } from '../../core/sources/sources.ts';
 import { conversation } from './conversation.ts';
+import { linesBefore } from './prepared.ts';
 
 /** What every command of the registry keeps to, whichever it is. */
 const closing = 'local-rules';
@@ -17,30 +19,22 @@ const isHot = ({ hazards }: Command) => cautionsFor({ facts: hazards }).some(({ 
 
 const examples = commands.flatMap((command) => command.examples.map(({ line }): [string, Command] => [line, command]));
 
-/** Some examples speak of the last question, of what was kept or of a price that was named. */
-const beforeExamples = [
-  'mix 30 L',
-  'build save club lining',
-  'build save club lining for=(mix 30 L spare=5%)',
-  'build save small one for=(mix 12 L)',
-  'price sand 50 lb $5',
-  'log bucket 5 L mass=9.1 kg',
-  'remind in 36 h weigh the lining',
-  'checklist start club lining',
-  'checklist tick 1.1',
-];
-
-async function prepared() {
+/** A conversation in which an example of this command makes sense. */
+async function prepared({ name }: Command) {
   const ask = conversation();
-  for (const line of beforeExamples) expect((await ask(line)).kind, line).toBe('card');
+  for (const line of linesBefore(name)) expect((await ask(line)).kind, line).toBe('card');
   return ask;
 }
 
-const answerExample = async (line: string) => (await prepared())(line);
-
 describe.each(examples)('the example "%s"', (line, command) => {
+  let answered: Promise<Reply> | undefined;
+  const answer = () => {
+    answered ??= prepared(command).then((ask) => ask(line));
+    return answered;
+  };
+
   test('is answered, with figures its command declares', async () => {
-    const reply = await answerExample(line);
+    const reply = await answer();
     if (reply.kind === 'error') expect.fail(`${reply.error.what}; expected ${reply.error.expected}`);
     const { card } = reply;
     const owner = commands.find(({ name }) => name === card.command);
@@ -53,7 +47,7 @@ describe.each(examples)('the example "%s"', (line, command) => {
   });
 
   test('names sources that are in the one table, and steps that end somewhere', async () => {
-    const reply = await answerExample(line);
+    const reply = await answer();
     if (reply.kind === 'error') return expect.fail(reply.error.what);
     for (const id of reply.card.sources) expect(sourceOf(id).title).not.toBe('');
     for (const { source, gives } of reply.card.working) {
@@ -63,7 +57,7 @@ describe.each(examples)('the example "%s"', (line, command) => {
   });
 
   test('offers follow-up questions that can be read', async () => {
-    const ask = await prepared();
+    const ask = await prepared(command);
     const reply = await ask(line);
     if (reply.kind === 'error') return expect.fail(reply.error.what);
     for (const { line: follow } of reply.card.next) {
@@ -74,7 +68,7 @@ describe.each(examples)('the example "%s"', (line, command) => {
 
   if (isHot(command))
     test('says what can hurt and closes with local rules', async () => {
-      const reply = await answerExample(line);
+      const reply = await answer();
       const cautions = reply.kind === 'card' ? reply.card.cautions : reply.cautions;
       expect(cautions.length).toBeGreaterThan(1);
       expect(cautions.at(-1)?.id).toBe(closing);

@@ -40,7 +40,7 @@ async function freePort(): Promise<number> {
 }
 
 test('registers once, then finds nothing to change', async () => {
-  expect(await register()).toMatch(/^\+ size: new\n[\s\S]*Registered \d+ commands\.\n$/);
+  expect(await register()).toMatch(/^\+ start: new\n[\s\S]*Registered \d+ commands\.\n$/);
   expect(await register()).toBe('Nothing to change.\n');
   expect(await register('--guild', peer.guilds[0] ?? '')).toContain(`in guild ${peer.guilds[0]}`);
   expect(peer.violations).toEqual([]);

@@ -5,8 +5,8 @@ import { REST } from 'discord.js';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { register } from '../../adapters/discord/register.ts';
 import { commands } from '../../commands/registry.ts';
+import { linesBefore } from '../contract/prepared.ts';
 import { type Peer, type Seen, type SeenMessage, startDiscordPeer, type Who } from '../peers/discord/peer.ts';
-import { linesBefore } from '../peers/discord/prepared.ts';
 import { slashOf } from '../peers/discord/typed.ts';
 import { openBot } from './discord-bot.ts';
 

@@ -6,9 +6,9 @@ import { register } from '../../../adapters/discord/register.ts';
 import { openDiscord } from '../../../bot/discord.ts';
 import { rangesFollow } from '../../../commands/early.ts';
 import { commands } from '../../../commands/registry.ts';
+import { linesBefore } from '../../contract/prepared.ts';
 import { messagePage, type Theme } from './page.ts';
 import { type Peer, startDiscordPeer } from './peer.ts';
-import { linesBefore } from './prepared.ts';
 import { shoot } from './shoot.ts';
 import { slashOf } from './typed.ts';
 

@@ -37,7 +37,11 @@ export function serve(port: MessagePort, early: readonly ToWorker[]): void {
   };
   const work = async (id: number, job: Job) => {
     try {
-      send({ kind: 'done', id, value: await done(job, memory, (card) => send({ kind: 'early', id, card })) });
+      const value = owned(await done(job, memory, (card) => send({ kind: 'early', id, card })));
+      port.postMessage(
+        { kind: 'done', id, value } satisfies FromWorker,
+        value instanceof Uint8Array ? [value.buffer as ArrayBuffer] : [],
+      );
     } catch (error) {
       send({ kind: 'failed', id, fault: faultOf(error) satisfies Fault });
     }
@@ -45,6 +49,10 @@ export function serve(port: MessagePort, early: readonly ToWorker[]): void {
   port.on('message', hear);
   for (const message of early) hear(message);
 }
+
+/** Bytes in memory of their own, that can change hands: a copy would be made by the thread that people wait for. */
+const owned = (value: unknown): unknown =>
+  value instanceof Uint8Array && value.byteLength !== value.buffer.byteLength ? new Uint8Array(value) : value;
 
 async function done(job: Job, memory: Memory, early: (card: Card) => void): Promise<unknown> {
   if (job.kind === 'answer')

@@ -277,7 +277,8 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
       await ask(ann, room, 'mix 10 L');
       const questions = [await ann.say(room, 'size can 20 gal crucible=6 in x 8 in'), await ann.say(room, 'mix 51 L')];
       await synapse.stop('SIGKILL');
-      await sleep(3000);
+      // Once for as long as it takes to wait longer and longer.
+      await sleep(encrypted ? 60_000 : 3000);
       await synapse.start();
       ann.client.retryImmediately();
       for (const question of questions) expect((await answer(ann, question)).shown.body).toMatch(/Fits|fills/);

@@ -1,9 +1,9 @@
 import type { Ask } from './command.ts';
 import type { Key } from './memory.ts';
 import type { Checklist, KeptWeeks, LogEntry, Reminder, WeeksMemory } from './memory-weeks.ts';
+import { sameName as same } from './same-name.ts';
 import { shareCode } from './share-code.ts';
 
-const same = (name: string): string => name.normalize('NFC').trim().toLowerCase();
 const keyOf = ({ asker, place }: Key): string => JSON.stringify([asker, place]);
 const byTime = (a: { readonly at: Date }, b: { readonly at: Date }): number => a.at.getTime() - b.at.getTime();
 

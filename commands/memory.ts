@@ -2,6 +2,7 @@ import type { UnitSystem } from '../core/quantity/figure.ts';
 import type { Ask } from './command.ts';
 import { inProcessWeeks } from './in-process-weeks.ts';
 import type { KeptWeeks, WeeksMemory } from './memory-weeks.ts';
+import { sameName as same } from './same-name.ts';
 import { shareCode } from './share-code.ts';
 
 /** Who asks and where. Ids are the platform's own with its name before them: `discord:81…`, `matrix:@ann:…`, `me`. */
@@ -79,7 +80,6 @@ export interface Memory extends WeeksMemory {
   forget(asker: string): Promise<void>;
 }
 
-const same = (name: string): string => name.normalize('NFC').trim().toLowerCase();
 const idOf = (owner: Owner): string => JSON.stringify(owner);
 const newest = (revisions: readonly Build[]): Build | undefined => revisions.at(-1);
 

@@ -5,7 +5,7 @@
 import { adiabaticEquilibrium } from '../../core/fire/gas/equilibrium.ts';
 import { gases } from './flame-mixtures.ts';
 
-// V8 takes until the middle of the second half to settle, some runs later than others.
+// In some runs V8 has not settled after 2,000: those are half as quick again as what it settles at.
 const rounds = 8000;
 const times = Array.from({ length: rounds }, () => {
   const begin = performance.now();

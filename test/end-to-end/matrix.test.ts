@@ -68,12 +68,11 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
   /** Whatever was still to come would have come. */
   const settled = () => sleep(1500);
 
-  test('the first example of every command or family, in a direct room, without an address', async () => {
+  test('the first example of every command, in a direct room, without an address', async () => {
     const dan = await openAsker(synapse, 'dan');
     const room = await dan.room([bot.userId]);
     const here = conversation();
-    const families = Map.groupBy(commands, ({ name }) => name.split(' ', 1)[0]);
-    for (const [{ examples } = commands[0]!] of families.values()) {
+    for (const { examples } of commands) {
       const line = examples[0]!.line;
       const reply = await here(line);
       const { shown, content } = await ask(dan, room, line);

@@ -26,10 +26,11 @@ const shownOf = (cautions: readonly Caution[]): readonly Caution[] =>
 export function withCautions(svg: string, { title, alt, cautions }: Banded, { theme }: PictureLook): string {
   const shown = shownOf(cautions);
   if (shown.length === 0) return svg;
-  const { page, width, height, shownWidth } = sizeOf(svg);
+  const { page: drawn, width, height, shownWidth } = sizeOf(svg);
   // As large beside the picture as its own words, however wide it was laid out.
   const scale = width / layout_px;
   const colours = coloursOf(theme);
+  const page = drawn.replace(element('rect', { width, height, fill: colours.page }), '');
   const left = margin_px + bar_px + 16;
   const rows = shown.map((caution) => ({
     caution,
@@ -64,7 +65,7 @@ export function withCautions(svg: string, { title, alt, cautions }: Banded, { th
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${short(width)} ${short(whole)}" width="${short(shownWidth)}" height="${short((whole * shownWidth) / width)}" role="img">`,
     named(title, told),
-    // Behind both, or the edge between them shows.
+    // One ground behind both in place of the drawing's own: an edge between two would show.
     element('rect', { width, height: whole, fill: colours.page }),
     page,
     element(

@@ -26,7 +26,7 @@ const hatches: Readonly<Record<Matter, Hatch | undefined>> = {
   shell: undefined,
   hollow: undefined,
   'hot face': { ruled: [rising(11)] },
-  insulation: { sign: 'h.1', apart_px: 11, reach_px: 2, width: 3.2 },
+  insulation: { sign: 'm-1.4 0h2.8', apart_px: 11, reach_px: 2, width: 2.8 },
   crucible: { ruled: [rising(8.5), falling(8.5)] },
   metal: { ruled: [level(7)], width: 1.5 },
   charcoal: { sign: 'm-5 2l5 -4l4 3l-3 4z', apart_px: 15, reach_px: 6 },
@@ -52,7 +52,6 @@ export function filled(outlines: readonly (readonly Px[])[], matter: Matter, col
           fill: 'none',
           stroke: colours.hatch,
           'stroke-width': hatches[matter]?.width ?? 1,
-          'stroke-linecap': 'round',
         }),
     element('path', {
       ...shape,

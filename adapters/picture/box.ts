@@ -123,9 +123,17 @@ function enters(a: number, b: number, half: number): number {
   return Math.abs(b - a) < 1e-9 ? -Infinity : ((b > a ? -half : half) - a) / (b - a);
 }
 
-export function meet([a, b]: Segment, [c, d]: Segment): boolean {
-  const side = (p: Px, q: Px, r: Px) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+export function meet(one: Segment, other: Segment): boolean {
+  return parts(one, other) && parts(other, one);
+}
+
+/** Whether the ends of the other lie on either side of the line through this one. */
+function parts(line: Segment, other: Segment): boolean {
+  const from = line[0];
+  const x = line[1][0] - from[0];
+  const y = line[1][1] - from[1];
+  const side = (point: Px) => x * (point[1] - from[1]) - y * (point[0] - from[0]);
+  return side(other[0]) * side(other[1]) < 0;
 }
 
 /** Whether one line lies on another, so that nobody could tell the two apart. */

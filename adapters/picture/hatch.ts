@@ -111,9 +111,12 @@ function steps(outlines: readonly (readonly Px[])[], apart_px: number): readonly
 function crossingsAt(outlines: readonly (readonly Px[])[], y: number): readonly Span[] {
   const found: number[] = [];
   for (const points of outlines) {
-    for (const [at, [bx, by]] of points.entries()) {
-      const [ax, ay] = points.at(at - 1)!;
-      if (ay > y !== by > y) found.push(ax + ((y - ay) / (by - ay)) * (bx - ax));
+    // By index: asked for every row of every hatch, and a pair taken apart makes an iterator each time.
+    let a = points[points.length - 1]!;
+    for (let at = 0; at < points.length; at++) {
+      const b = points[at]!;
+      if (a[1] > y !== b[1] > y) found.push(a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]));
+      a = b;
     }
   }
   found.sort((a, b) => a - b);

@@ -40,8 +40,8 @@ async function lateness_ms(repeated: () => Promise<unknown>): Promise<number> {
 const [section_ms, chart_ms] = [await timed_ms('section'), await timed_ms('chart')];
 const alone: number[] = [];
 const beside: number[] = [];
-// Side by side and in turns, so that whatever else the machine does falls on both.
-for (let turn = 0; turn < 12; turn++) {
+// Side by side and in turns, so that whatever else the machine does falls on both; fewer turns say too little.
+for (let turn = 0; turn < 24; turn++) {
   alone.push(await lateness_ms(() => pause(60)));
   beside.push(await lateness_ms(() => draw('section')));
 }

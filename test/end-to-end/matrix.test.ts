@@ -73,10 +73,7 @@ describe.skipIf(synapseMissing())('on Matrix', { timeout: 240_000 }, () => {
     const dan = await openAsker(synapse, 'dan');
     const room = await dan.room([bot.userId]);
     const here = conversation();
-    const lines = commands.flatMap(({ name, examples }) => [
-      ...linesBefore(name),
-      ...examples.map(({ line }) => line),
-    ]);
+    const lines = commands.flatMap(({ name, examples }) => [...linesBefore(name), ...examples.map(({ line }) => line)]);
     for (const line of lines) {
       const reply = await here(line);
       const { shown, content } = await ask(dan, room, line);

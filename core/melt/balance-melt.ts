@@ -77,8 +77,8 @@ export interface Neighbour extends Melts {
 }
 
 const MOST_ROUNDS = 12;
-/** Heat into a thick wall, brought up evenly, grows a little faster than the square root of the time. */
-const startingGrowth = 0.55;
+/** Heat into a thick wall grows as the square root of the time; a furnace's is soon warm through. */
+const startingGrowth = 0.33;
 const longerBy = 1.2;
 
 /**
@@ -166,10 +166,13 @@ function solve(
   { accuracy, grows: known }: { accuracy: number; grows?: Growth },
 ): Melts {
   const { firing } = furnace;
-  const grows = known ?? { first: startingGrowth, again: startingGrowth, warmed: 0, relit_dK: 0 };
+  let grows = known ?? { first: startingGrowth, again: startingGrowth, warmed: 0, relit_dK: 0 };
   let programme = begin;
+  let before: Tried | undefined;
   for (let round = 1; ; round++) {
     const ran = runThrough(furnace, programme);
+    if (!known && before) grows = grown(grows, before, { programme, ran });
+    before = { programme, ran };
     const cold = startOf(furnace, 'first', programme.relit_K);
     const warm = startOf(furnace, 'again', programme.relit_K);
     const given = 'climb_s' in firing;
@@ -205,6 +208,21 @@ function solve(
       taken,
     };
   }
+}
+
+interface Tried {
+  readonly programme: Programme;
+  readonly ran: Both<Taken>;
+}
+
+/** The growth between two runs, as the secant has it; as it was where their times are too near to tell. */
+function grown(grows: Growth, from: Tried, to: Tried): Growth {
+  const between = (which: Which): number => {
+    const longer = Math.log(to.programme[which].climb_s / from.programme[which].climb_s);
+    const more = Math.log(to.ran[which].climb_J / from.ran[which].climb_J);
+    return Math.abs(longer) > 0.02 ? Math.min(Math.max(more / longer, 0.1), 0.9) : grows[which];
+  };
+  return { ...grows, first: between('first'), again: between('again') };
 }
 
 type Which = 'first' | 'again';

@@ -31,13 +31,13 @@ export function evaluate(wall: Wall): void {
   gain[last]! -= wall.out_W;
 }
 
-/** How the heat through both faces changes with their temperatures. */
+/** How the heat through both faces changes with their temperatures, from those it was evaluated at. */
 export function linearise(wall: Wall): void {
   const { grid, T_K, into_W_m2, outward_W_m2 } = wall;
   const face_K = T_K[0]!;
   const surface_K = T_K[grid.nodes - 1]!;
-  wall.into_slope = into_W_m2 ? (into_W_m2(face_K + NUDGE_K) - into_W_m2(face_K)) / NUDGE_K : 0;
-  wall.outward_slope = (grid.outer_area * (outward_W_m2(surface_K + NUDGE_K) - outward_W_m2(surface_K))) / NUDGE_K;
+  wall.into_slope = into_W_m2 ? (into_W_m2(face_K + NUDGE_K) - wall.into_W) / NUDGE_K : 0;
+  wall.outward_slope = (grid.outer_area * outward_W_m2(surface_K + NUDGE_K) - wall.out_W) / NUDGE_K;
 }
 
 /** T of every level: the same until it boils, then 100 °C, then behind by the plateau. */

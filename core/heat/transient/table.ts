@@ -24,7 +24,7 @@ function tableOf(
   c: readonly number[],
   density_kg_m3: number,
 ): Table {
-  const breaks = [...new Set([...kAt_K, ...cAt_K])].sort((a, b) => a - b);
+  const breaks = merged(kAt_K, cAt_K);
   const table = new Float64Array(ROW * (breaks.length + 1));
   let theta = 0;
   let heat = 0;
@@ -36,16 +36,37 @@ function tableOf(
     const width = to - from;
     const kSlope = width > 0 ? (linear(kAt_K, k, to) - k0) / width : 0;
     const cSlope = width > 0 ? (density_kg_m3 * linear(cAt_K, c, to) - c0) / width : 0;
-    table.set([from, k0, kSlope, theta, c0, cSlope, heat], piece * ROW);
+    const row = piece * ROW;
+    table[row] = from;
+    table[row + 1] = k0;
+    table[row + 2] = kSlope;
+    table[row + 3] = theta;
+    table[row + 4] = c0;
+    table[row + 5] = cSlope;
+    table[row + 6] = heat;
     theta += width * (k0 + 0.5 * kSlope * width);
     heat += width * (c0 + 0.5 * cSlope * width);
   }
   return table;
 }
 
+/** Both rising lists as one, what stands in both once. By hand: a range makes thousands of tables. */
+function merged(one: readonly number[], other: readonly number[]): readonly number[] {
+  const all: number[] = [];
+  for (let a = 0, b = 0; a < one.length || b < other.length; ) {
+    const next = Math.min(one[a] ?? Infinity, other[b] ?? Infinity);
+    if (one[a] === next) a++;
+    if (other[b] === next) b++;
+    all.push(next);
+  }
+  return all;
+}
+
 function linear(x: readonly number[], y: readonly number[], at: number): number {
-  const above = x.findIndex((one) => one >= at);
-  if (above <= 0) return above === 0 ? y[0]! : y.at(-1)!;
+  let above = 0;
+  while (above < x.length && x[above]! < at) above++;
+  if (above === 0) return y[0]!;
+  if (above === x.length) return y[above - 1]!;
   const share = (at - x[above - 1]!) / (x[above]! - x[above - 1]!);
   return y[above - 1]! + share * (y[above]! - y[above - 1]!);
 }

@@ -133,6 +133,8 @@ async function asked(ask: Ask, command: Command | undefined, who: Who, { memory 
   return last && (command?.passing || last.command === command?.name) ? last : ask;
 }
 
+const late = Symbol('late');
+
 async function kept(
   id: string,
   { ask: { command, options }, answered, next }: { ask: Ask; answered: boolean; next: readonly string[] },
@@ -144,11 +146,7 @@ async function kept(
   try {
     const ask = { command, options: isOthers ? {} : options };
     const put = states.put(id, { asker, ask, answered, next }, { now: now(), keep_s, asker });
-    return await within(
-      put.then(() => true),
-      500,
-      false,
-    );
+    return (await within(put, 500, late)) !== late;
   } catch (error) {
     log.warn({ err: error }, 'what the buttons mean could not be kept, so there are none');
     return false;

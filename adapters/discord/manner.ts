@@ -48,8 +48,28 @@ export function slashLine(line: string, commands: readonly Command[]): string {
 }
 
 /** Options that are written as they are typed elsewhere, `damp=10%`, as they stand here: `damp:10%`. */
-const fieldWords = (text: string, known: readonly string[]): string =>
-  text.replace(/(?<![A-Za-z-])([a-z]+)=/g, (typed, name: string) => (known.includes(name) ? `${name}:` : typed));
+function fieldWords(text: string, known: readonly string[]): string {
+  let said = '';
+  let from = 0;
+  // Back from each sign to the begin of its word: looking ahead from every letter takes ten times as long.
+  for (let sign = text.indexOf('='); sign >= 0; sign = text.indexOf('=', sign + 1)) {
+    let begin = sign;
+    while (begin > from && isOfName(text.charCodeAt(begin - 1))) begin--;
+    if (!known.includes(text.slice(begin, sign))) continue;
+    said += `${text.slice(from, sign)}:`;
+    from = sign + 1;
+  }
+  return from === 0 ? text : said + text.slice(from);
+}
+
+const [a, z, A, Z, hyphen] = [...'azAZ-'].map((letter) => letter.charCodeAt(0)) as [
+  number,
+  number,
+  number,
+  number,
+  number,
+];
+const isOfName = (code: number): boolean => (code >= a && code <= z) || (code >= A && code <= Z) || code === hyphen;
 
 /** A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. */
 export function spokenHere<Of extends Reply>(
@@ -59,7 +79,7 @@ export function spokenHere<Of extends Reply>(
 ): Of {
   if (!command) return reply;
   const known = optionsOf(command);
-  const words = (text: string) => (text.includes('=') ? fieldWords(text, known) : text);
+  const words = (text: string) => fieldWords(text, known);
   if (reply.kind === 'error') {
     const { error } = reply;
     const tryLine = reply.tryLine ?? error.example;

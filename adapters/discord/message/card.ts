@@ -172,9 +172,10 @@ function sourcesLine(ids: Card['sources']): string {
 }
 
 export const lengthOf = ({ title = '', description = '', fields = [], footer, author }: APIEmbed): number =>
-  [title, description, footer?.text ?? '', author?.name ?? '', ...fields.flatMap(({ name, value }) => [name, value])]
-    .map(({ length }) => length)
-    .reduce((sum, length) => sum + length, 0);
+  fields.reduce(
+    (sum, { name, value }) => sum + name.length + value.length,
+    title.length + description.length + (footer?.text.length ?? 0) + (author?.name.length ?? 0),
+  );
 
 const fits = (embed: APIEmbed): boolean =>
   lengthOf(embed) <= limits.embed && (embed.fields?.length ?? 0) <= limits.fields;

@@ -47,8 +47,9 @@ function expiring() {
     hold(id: string, value: unknown, until_ms: number, asker = ''): void {
       held.delete(id);
       held.set(id, { value, until_ms, asker });
+      if (held.size <= mostHeld) return;
       const [oldest] = held.keys();
-      if (held.size > mostHeld && oldest !== undefined) held.delete(oldest);
+      if (oldest !== undefined) held.delete(oldest);
     },
     drop: async (id: string) => held.delete(id),
     forget(asker: string): void {

@@ -101,22 +101,23 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
     const other = formatSi(value, unit, otherOf(system), shown);
     return { lead, other: other === lead ? '' : other };
   }
-  const printOn = (si: number, on: Scale): string => {
+  // Never coarser than the value's own first digit, so that a wide range does not print it as nothing; but a value
+  // that is nothing beside its range gets no row of zeros.
+  const finestOn = (on: Scale): number => {
     const last = lastPlace(spread / on.factor);
-    // Never coarser than the value's own first digit, so that a wide range does not print it as nothing; but a value
-    // that is nothing beside its range gets no row of zeros.
-    const finest = Math.max(Math.min(last, placeOf(Math.abs(onScale(value, on)))), last - 3);
-    return print(onScale(si, on), finest, on.most);
+    return Math.max(Math.min(last, placeOf(Math.abs(onScale(value, on)))), last - 3);
   };
-  const number = printOn(value, scale);
+  const finest = finestOn(scale);
+  const printed = (si: number): string => print(onScale(si, scale), finest, scale.most);
+  const number = printed(value);
   const lead = withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
-  const other = withUnit(printOn(value, otherScale), otherScale);
-  const [low, high] = [range.low, range.high].map((end) => printOn(end, scale));
+  const other = withUnit(print(onScale(value, otherScale), finestOn(otherScale), otherScale.most), otherScale);
+  const [low, high] = [printed(range.low), printed(range.high)];
   const both = { lead, other: otherScale.name === scale.name ? '' : other };
   // A range narrower than the last printed place says nothing.
   if (low === high) return both;
   return {
     ...both,
-    range: isSign(scale.name) ? `${withUnit(low!, scale)} to ${withUnit(high!, scale)}` : `${low} to ${high}`,
+    range: isSign(scale.name) ? `${withUnit(low, scale)} to ${withUnit(high, scale)}` : `${low} to ${high}`,
   };
 }

@@ -13,6 +13,7 @@ import { answerAsk, answerLine } from '../../commands/answer.ts';
 import type { Reply } from '../../commands/card.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
 import { commands } from '../../commands/registry.ts';
+import { startFlags } from '../end-to-end/program.ts';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
 import { bareBot } from './discord-bare.ts';
 
@@ -129,7 +130,7 @@ async function byTurns(turns: number, ...peers: readonly Peer[]): Promise<readon
 }
 
 /** The bundle as it is deployed, and the bare bot: each a process of its own. */
-const programs = { bare: ['test/bench/discord-bare.ts'], ours: ['dist/main.js'] };
+const programs = { bare: ['test/bench/discord-bare.ts'], ours: [...startFlags, 'dist/main.js'] };
 
 async function started(which: keyof typeof programs, peer: Peer): Promise<{ bot: ChildProcess; ready_ms: number }> {
   const env = { PATH: process.env.PATH, DISCORD_TOKEN: peer.token, DISCORD_API: peer.rest };

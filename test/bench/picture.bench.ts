@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { startFlags } from '../end-to-end/program.ts';
 
 const TIMED = join(import.meta.dirname, 'picture-timed.ts');
 /** Warm aim of a cross-section of 1100 px, from the asking thread and back. */
@@ -11,7 +11,7 @@ const mostDelay = 1.2;
 
 /** Both in one process: the chart is for the eye, no aim was set. */
 it('a cross-section with 17 dimensions, drawn by the worker while the loop goes on', { timeout: 120_000 }, () => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [...flags(), TIMED], { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...startFlags, TIMED], { encoding: 'utf8' });
   if (status !== 0) throw new Error(stderr);
   const timed = JSON.parse(stdout) as Record<'section_ms' | 'chart_ms' | 'alone_ms' | 'beside_ms', number>;
   const delay = timed.beside_ms / timed.alone_ms;
@@ -21,9 +21,3 @@ it('a cross-section with 17 dimensions, drawn by the worker while the loop goes 
   expect(timed.section_ms).toBeLessThan(section_ms.p50);
   expect(delay).toBeLessThan(mostDelay);
 });
-
-/** What `npm start` gives Node. */
-function flags(): readonly string[] {
-  const { scripts } = JSON.parse(readFileSync(join(import.meta.dirname, '..', '..', 'package.json'), 'utf8'));
-  return (scripts.start as string).split(' ').filter((word) => word.startsWith('--'));
-}

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { openDiscord } from '../../bot/discord.ts';
 import type { Peer } from '../peers/discord/peer.ts';
-import { bundle, programOf, root } from './program.ts';
+import { bundle, programOf, root, startFlags } from './program.ts';
 
 /** The bot at the loopback platform: its own wiring in this process, or the bundle as a process of its own. */
 export async function openBot(
@@ -13,7 +13,7 @@ export async function openBot(
   if (bundle === undefined) {
     return openDiscord({ log: 'silent', discord: { token: peer.token, api: peer.rest }, ...remembers });
   }
-  const bot = spawn(process.execPath, [programOf('bot/main.ts')], {
+  const bot = spawn(process.execPath, [...startFlags, programOf('bot/main.ts')], {
     cwd: root,
     env: {
       PATH: process.env.PATH,

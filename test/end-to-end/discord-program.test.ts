@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
-import { programOf, root } from './program.ts';
+import { programOf, root, startFlags } from './program.ts';
 
 // Starting takes a second; on a machine busy with other tests many.
 vi.setConfig({ testTimeout: 120_000 });
@@ -49,7 +49,7 @@ test('registers once, then finds nothing to change', async () => {
 test('answers on every shard, says when it is ready, and leaves when told to', async () => {
   await register();
   const port = await freePort();
-  program = spawn(process.execPath, [programOf('bot/main.ts')], {
+  program = spawn(process.execPath, [...startFlags, programOf('bot/main.ts')], {
     cwd: root,
     env: settings({ TEEMER_PORT: String(port), TEEMER_LOG: 'info', TEEMER_SHARDS: '0-1/2' }),
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -10,3 +11,10 @@ export const bundle = process.env.TEEMER_BUNDLE;
 /** The file that is started for one of `bot/`. */
 export const programOf = (file: string): string =>
   bundle === undefined ? file : join(bundle, file.replace(/^bot\//, '').replace(/\.ts$/, '.js'));
+
+/** What `npm start` gives Node: the program is tried and measured as it is started. */
+export const startFlags: readonly string[] = (
+  JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { scripts: { start: string } }
+).scripts.start
+  .split(' ')
+  .filter((word) => word.startsWith('--'));

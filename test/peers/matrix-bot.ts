@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { programOf, root } from '../end-to-end/program.ts';
+import { programOf, root, startFlags } from '../end-to-end/program.ts';
 import type { Synapse } from './synapse.ts';
 
 export interface Bot {
@@ -45,7 +45,7 @@ export async function makeBot(
     },
     async start() {
       said = '';
-      const own = spawn(process.execPath, [file.startsWith('bot/') ? programOf(file) : file], {
+      const own = spawn(process.execPath, [...startFlags, file.startsWith('bot/') ? programOf(file) : file], {
         cwd: root,
         env: {
           PATH: process.env.PATH,

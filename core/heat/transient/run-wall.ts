@@ -22,6 +22,8 @@ const FASTEST = 4;
 const AFTER_REJECTION = 1.5;
 const SLOWEST = 0.2;
 const FAILED = 0.25;
+/** Longest that is tried after a refusal. Refused again the error is not smooth, a node begins to boil: then a quarter, as where Newton fails. */
+const REFUSED = 0.5;
 /** Of the heat that went through: above it the answer is wrong, and so is the program. */
 const WORST_IMBALANCE = 0.01;
 
@@ -145,7 +147,7 @@ function advance(run: Run, { stop_s, slope, end_K }: { stop_s: number; slope: nu
     }
     undo(wall, work);
     run.rejected++;
-    run.step_s = step_s * (share < Number.POSITIVE_INFINITY ? growth(share) : FAILED);
+    run.step_s = step_s * (share < Number.POSITIVE_INFINITY && tries === 0 ? Math.min(growth(share), REFUSED) : FAILED);
     if (run.step_s < SMALLEST_STEP_s || run.record.count + run.rejected > MOST_STEPS) {
       throw new Error(`the wall solver got stuck at ${run.time_s} s with steps of ${run.step_s} s`);
     }

@@ -1,5 +1,6 @@
 import type { AsFired } from '../fire/fuel/fuel-as-fired.ts';
 import { availableHeat } from '../fire/gas/available-heat.ts';
+import { flueGas } from '../fire/gas/flue.ts';
 import { type AirRatio, airNeed } from '../fire/gas/mixture.ts';
 import { REFERENCE_K } from '../fire/gas/nasa.ts';
 
@@ -41,7 +42,8 @@ export function fireOf(input: {
   const nodes = [0, 1, 2, 3].map(
     (at) => COLDEST_FLUE_K + ((hottest_K - COLDEST_FLUE_K) * (1 - Math.cos(((2 * at + 1) * Math.PI) / 8))) / 2,
   );
-  const found = nodes.map((flue_K) => availableHeat({ fuel, ratio, air_K, flue_K }));
+  const flue = flueGas({ fuel, ratio });
+  const found = nodes.map((flue_K) => availableHeat({ fuel, ratio, air_K, flue_K, flue }));
   const slopes = dividedDifferences(
     nodes,
     found.map(({ share_of_lower }) => share_of_lower),

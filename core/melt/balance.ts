@@ -60,11 +60,12 @@ interface Asking {
  */
 export function answerBalance(question: BalanceQuestion, { ranged = true, moved }: Asking = {}): Balance {
   let model = balanceModel(question, 0.4, moved);
-  refuseColdFire(question, model.fire(model.typical));
-  let rough = solveMelts(model.furnace(model.typical, sampleFineness), startOf(question), firstAccuracy);
+  const begun = model.furnace(model.typical, sampleFineness);
+  refuseColdFire(question, begun.fire);
+  let rough = solveMelts(begun, startOf(question), firstAccuracy);
   // What lid and floor take follows from the programme, and the programme a little from what they take.
   const { first } = rough;
-  const [fire] = phasesOf(model.furnace(model.typical, sampleFineness), rough.programme);
+  const [fire] = phasesOf(begun, rough.programme);
   const ends = endsShare(model.wall, fire!, first.stored_J + first.shell_J);
   model = balanceModel(question, ends, moved);
   rough = solveMelts(model.furnace(model.typical, sampleFineness), rough.programme, roughAccuracy);

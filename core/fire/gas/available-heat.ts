@@ -14,6 +14,8 @@ export interface AvailableHeatInput {
   /** Of the gas as it leaves the furnace: near the hot face, never the metal. */
   readonly flue_K: number;
   readonly freeze_K?: number;
+  /** Where it is known from `flueGas`: it is the same at every temperature. */
+  readonly flue?: Flue;
 }
 
 export interface AvailableHeat extends WithSteps {
@@ -46,7 +48,7 @@ export function availableHeat(input: AvailableHeatInput): AvailableHeat {
       example: '1100 °C',
       option: 'flue',
     });
-  const flue = flueGas({ fuel, ratio, blast, ...(freeze_K === undefined ? {} : { freeze_K }) });
+  const { flue = flueGas({ fuel, ratio, blast, ...(freeze_K === undefined ? {} : { freeze_K }) }) } = input;
   const loss = flueLoss({ flue, fuel, flue_K });
   const perMole = oxidiserEnthalpy_J_mol(blast, air_K) - oxidiserEnthalpy_J_mol(blast, REFERENCE_K);
   const brought_J_kg = airNeed(fuel, ratio, blast).mol_kg * perMole + sensibleHeat_J_kg(fuel, fuel_K);

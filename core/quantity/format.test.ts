@@ -79,6 +79,12 @@ describe('formatFigure', () => {
       range: '27 to 40',
     });
     expect(formatFigure(figure(107.3 * LB, 'kg', [95.2 * LB, 118.1 * LB]), 'US').range).toBe('95 to 118');
+    // Cents or none, never half of them.
+    expect(formatFigure(figure(0.61, 'USD', [0.28, 1.52]), 'US')).toEqual({
+      lead: '$0.61',
+      other: '',
+      range: '$0.28 to $1.52',
+    });
     expect(formatFigure(figure(24.3, 'USD', [20.1, 31.2]), 'US')).toEqual({
       lead: '$24',
       other: '',

@@ -105,7 +105,9 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
   // that is nothing beside its range gets no row of zeros.
   const finestOn = (on: Scale): number => {
     const last = lastPlace(spread / on.factor);
-    return Math.max(Math.min(last, placeOf(Math.abs(onScale(value, on)))), last - 3);
+    const finest = Math.max(Math.min(last, placeOf(Math.abs(onScale(value, on)))), last - 3);
+    // A price has cents or none.
+    return finest === -1 && isCurrency(unit) ? -2 : finest;
   };
   const finest = finestOn(scale);
   const printed = (si: number): string => print(onScale(si, scale), finest, scale.most);

@@ -1,6 +1,6 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { createServer } from 'node:net';
+import { type AddressInfo, createServer, type Socket } from 'node:net';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
@@ -78,4 +78,22 @@ test('a token that is refused ends the program, and the token is not said', asyn
   const failed = await run(process.execPath, [programOf('bot/main.ts')], { cwd: root, env }).catch((error) => error);
   expect(failed.code).not.toBe(0);
   expect(`${failed.stdout}${failed.stderr}`).not.toContain('c2VjcmV0');
+});
+
+test('told to leave while it still connects it leaves in order', async () => {
+  const silent = createServer().listen(0, '127.0.0.1');
+  await once(silent, 'listening');
+  const { port } = silent.address() as AddressInfo;
+  program = spawn(process.execPath, [...startFlags, programOf('bot/main.ts')], {
+    cwd: root,
+    env: settings({ DISCORD_API: `http://127.0.0.1:${port}/api` }),
+    stdio: 'ignore',
+  });
+  const [socket] = (await once(silent, 'connection')) as [Socket];
+  socket.on('error', () => {});
+  const left = once(program, 'exit');
+  program.kill('SIGTERM');
+  expect(await left).toEqual([0, null]);
+  socket.destroy();
+  silent.close();
 });

@@ -45,7 +45,8 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
   /** As it stands in the store after it was set a while ago. */
   async function setBefore(room: string, more: Partial<NewReminder> = {}): Promise<void> {
     const store = await openStore({ data });
-    const dueAt = new Date(Date.now() - 26 * 3_600_000);
+    // Yesterday at any time of the day.
+    const dueAt = new Date(Date.now() - 24 * 3_600_000);
     const given = {
       place: `matrix:${room}`,
       dueAt,

@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { readConfig } from '../../bot/config.ts';
@@ -17,8 +18,10 @@ process.on('SIGUSR2', () => {
 });
 
 const budget = { take: () => ({ wait_s: 0 }) };
-const { stop } = await openMatrix({ ...config, matrix: config.matrix }, { budget });
+const opened = openMatrix({ ...config, matrix: config.matrix }, { budget });
+// Before it says that it is connected: whoever waits for that may end it at once.
 process.once('SIGTERM', async () => {
-  await stop();
+  await (await Promise.race([opened, pause(1000)]))?.stop();
   process.exit();
 });
+await opened;

@@ -215,12 +215,12 @@ interface Tried {
   readonly ran: Both<Taken>;
 }
 
-/** The growth between two runs, as the secant has it; as it was where their times are too near to tell. */
+/** The growth between two runs, as the secant has it; as it was where they do not tell: too near, or heat came out of the wall. */
 function grown(grows: Growth, from: Tried, to: Tried): Growth {
   const between = (which: Which): number => {
     const longer = Math.log(to.programme[which].climb_s / from.programme[which].climb_s);
-    const more = Math.log(to.ran[which].climb_J / from.ran[which].climb_J);
-    return Math.abs(longer) > 0.02 ? Math.min(Math.max(more / longer, 0.1), 0.9) : grows[which];
+    const slope = Math.log(to.ran[which].climb_J / from.ran[which].climb_J) / longer;
+    return Math.abs(longer) > 0.02 && Number.isFinite(slope) ? Math.min(Math.max(slope, 0.1), 0.9) : grows[which];
   };
   return { ...grows, first: between('first'), again: between('again') };
 }

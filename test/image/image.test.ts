@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { globSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { startFlags } from '../end-to-end/program.ts';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
 import { slashOf } from '../peers/discord/typed.ts';
 import { startSynapse, synapseMissing } from '../peers/synapse.ts';
@@ -15,6 +16,13 @@ test('the image stands on the Node that the tests run on', () => {
   const { dependencies } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
   const bases = readFileSync(new URL('../../Dockerfile', import.meta.url), 'utf8').match(/^FROM node:[\d.]+/gm);
   expect(new Set(bases)).toEqual(new Set([`FROM node:${dependencies.node}`]));
+});
+
+test('the image and the README start the program with the flags of npm start', () => {
+  const told = (file: string) => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
+  const [, command = ''] = /^CMD (.*)$/m.exec(told('Dockerfile')) ?? [];
+  expect(JSON.parse(command)).toEqual(['node', ...startFlags, 'dist/main.js']);
+  expect(told('README.md')).toContain(`node_modules/.bin/node ${startFlags.join(' ')} bot/main.ts`);
 });
 
 describe.skipIf(!process.env.CI)('the Dockerfile’s steps in a clean folder', () => {

@@ -48,9 +48,11 @@ describe('a line', () => {
   ])('%s is put as %s', (line, put) => expect(slashLine(line, commands)).toBe(put));
 });
 
-test('what is assumed, and what was wrong, speak of fields; what a button sends stays a line', () => {
+test('what is assumed, in doubt or wrong speaks of fields; what a button sends stays a line', () => {
   const mix = commandOf('mix');
-  const { card } = spokenHere({ kind: 'card', card: sampleCard }, mix, commands);
+  const doubtful = { ...sampleCard, doubt: 'how damp the clay is: weigh some, and say damp=.' };
+  const { card } = spokenHere({ kind: 'card', card: doubtful }, mix, commands);
+  expect(card.doubt).toBe('how damp the clay is: weigh some, and say damp:.');
   expect(card.assumed.map(({ override }) => override).join()).not.toContain('=');
   expect(card.next).toBe(sampleCard.next);
   const mistake: Extract<Reply, { kind: 'error' }> = {

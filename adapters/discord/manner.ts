@@ -95,5 +95,6 @@ export function spokenHere<Of extends Reply>(
     ...(override === undefined ? {} : { override: words(override) }),
   }));
   const table = card.table && { ...card.table, rows: card.table.rows.map((row) => row.map(words)) };
-  return { ...reply, card: { ...card, assumed, notes: card.notes.map(words), ...(table ? { table } : {}) } };
+  const doubt = card.doubt === undefined ? {} : { doubt: words(card.doubt) };
+  return { ...reply, card: { ...card, ...doubt, assumed, notes: card.notes.map(words), ...(table ? { table } : {}) } };
 }

@@ -1,6 +1,6 @@
-import { readdirSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
-import { getPriority, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -30,15 +30,6 @@ describe('work in a thread of its own', () => {
     expect(await picture(card, 'section', look)).toEqual(first);
     expect(await picture(card, 'chart', look)).not.toEqual(first);
     await expect(picture(card, 'elevation', look)).rejects.toThrow('no picture "elevation" among section, chart');
-  });
-
-  it.runIf(process.platform === 'linux')('gives way where the asking thread wants the core too', async () => {
-    const { picture } = opened({ memory: inProcessMemory() });
-    const before = new Set(readdirSync('/proc/self/task'));
-    await picture(card, undefined, look);
-    const mine = getPriority();
-    const later = readdirSync('/proc/self/task').filter((thread) => !before.has(thread));
-    expect(later.map((thread) => getPriority(Number(thread)))).toContain(mine + 3);
   });
 
   it('answers as the main thread does, and remembers there', async () => {

@@ -143,12 +143,7 @@ export function createWork({
 
   return {
     picture: (card, which, look) =>
-      asked({
-        kind: 'picture',
-        card: shownOf(card, which),
-        look,
-        ...(which === undefined ? {} : { which }),
-      }) as Promise<Uint8Array>,
+      asked({ kind: 'picture', card, look, ...(which === undefined ? {} : { which }) }) as Promise<Uint8Array>,
     answer: (ask, { asker, place, now, mayModerate = true, early }) => {
       const context = { asker, place, now, mayModerate };
       return asked({ kind: 'answer', ask, context, early: early !== undefined }, early) as Promise<Reply>;
@@ -165,14 +160,6 @@ export function createWork({
       await ended;
     },
   };
-}
-
-/** A card with no more than that picture needs: what crosses over is copied by the thread that people wait for. */
-function shownOf(card: Card, which: string | undefined): Card {
-  const { drawings = [], chart, ...rest } = card;
-  const drawing = which === undefined ? drawings[0] : drawings.find(({ id }) => id === which);
-  if (drawing) return { ...rest, working: [], drawings: [drawing] };
-  return chart && (which === undefined || which === 'chart') ? { ...rest, working: [], chart } : card;
 }
 
 const send = (worker: Worker, message: ToWorker): void => worker.postMessage(message);

@@ -1,28 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../../core/ask-error.ts';
-import { answerLine } from '../answer.ts';
-import type { Card, Reply } from '../card.ts';
+import { talk } from '../../test/contract/conversation.ts';
+import type { Card } from '../card.ts';
 import { parseLine, splitVersus } from '../grammar.ts';
-import { type Build, inProcessMemory, type Memory } from '../memory.ts';
+import { type Build, inProcessMemory } from '../memory.ts';
 import { commands } from '../registry.ts';
 import { readName } from './find.ts';
-
-function talk(memory: Memory = inProcessMemory(), asker = 'ann') {
-  const context = { asker, place: 'shed', now: new Date('2026-02-03T12:00:00Z'), memory };
-  const ask = (line: string): Promise<Reply> => answerLine(line, context);
-  const card = async (line: string): Promise<Card> => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-    return reply.card;
-  };
-  const refused = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'card') throw new Error(`${line}: ${reply.card.headline}`);
-    return reply;
-  };
-  return { ask, card, refused, memory };
-}
 
 const volume = (card: Card) => card.figures.find(({ id }) => id === 'mix.volume')?.value;
 
@@ -99,7 +83,7 @@ describe('a build', () => {
   it('of another person is not found', async () => {
     const { card, memory } = talk();
     await card('build save pot for=(mix 10 L)');
-    const { error } = await talk(memory, 'ben').refused('mix for=pot');
+    const { error } = await talk({ memory, asker: 'ben' }).refused('mix for=pot');
     expect(error.what).toContain('no build called "pot", nor any other');
   });
 
@@ -118,7 +102,7 @@ describe('a build', () => {
     const code = (await card('build share pot')).headline.split(' ')[0]!;
     expect((await card('build share POT')).headline).toContain(code);
     await card('build save pot for=(mix 20 L)');
-    const ben = talk(memory, 'ben');
+    const ben = talk({ memory, asker: 'ben' });
     await ben.card(`build copy ${code.toLowerCase()}`);
     expect(volume(await ben.card('build show pot'))).toBeCloseTo(0.01, 9);
     expect((await ben.refused(`build copy ${code}`)).error.example).toBe(`build copy ${code} as=copy of pot`);
@@ -149,7 +133,7 @@ describe('what is kept', () => {
     for (let index = 0; index < count; index += 1) {
       await memory.saveBuild('ann', { name: name(index), ask: ask(index) as Build['ask'] }, new Date(index));
     }
-    return talk(memory);
+    return talk({ memory });
   };
 
   it('is bounded: 200 builds a person, 200 revisions a build', async () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { itemIds } from '../../core/build/stages.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
-import { answerAsk, answerLine } from '../answer.ts';
-import type { Card, Reply } from '../card.ts';
+import { talk as talkAt } from '../../test/contract/conversation.ts';
+import { answerAsk } from '../answer.ts';
+import type { Card } from '../card.ts';
 import type { AnswerContext } from '../command.ts';
 import { parseLine } from '../grammar.ts';
-import { inProcessMemory, type Memory } from '../memory.ts';
 import { commands } from '../registry.ts';
 import { needList } from './opened.ts';
 import { shopList } from './shop-rows.ts';
@@ -13,19 +13,9 @@ import { shopList } from './shop-rows.ts';
 const now = new Date('2026-02-03T12:00:00Z');
 const size = 'size can 20 gal crucible=5 in x 6 in';
 
-function talk(memory: Memory = inProcessMemory(), asker = 'ann', mayModerate = false) {
-  const context = { asker, place: 'shed', now, memory, mayModerate };
-  const ask = (line: string): Promise<Reply> => answerLine(line, context);
-  const card = async (line: string): Promise<Card> => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-    return reply.card;
-  };
-  const refused = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'card') throw new Error(`${line}: ${reply.card.headline}`);
-    return reply;
-  };
+function talk(talker: Parameters<typeof talkAt>[0] = {}) {
+  const talked = talkAt({ now, mayModerate: false, ...talker });
+  const context = talked.context();
   const inside: AnswerContext = {
     ...context,
     units: 'US',
@@ -34,7 +24,7 @@ function talk(memory: Memory = inProcessMemory(), asker = 'ann', mayModerate = f
     ask: (one) => answerAsk(one, context),
     fill: async (one) => one,
   };
-  return { ask, card, refused, memory, inside };
+  return { ...talked, inside };
 }
 
 const done = (card: Card) => card.figures.find(({ id }) => id === 'checklist.done')?.note;
@@ -57,7 +47,7 @@ describe('a checklist', () => {
     const ann = talk();
     await ann.card(`build save hob for=(${size})`);
     expect((await ann.card('checklist')).headline).toMatch(/^Started\. hob: 0 of \d+ done/);
-    const ben = talk(ann.memory, 'ben');
+    const ben = talk({ memory: ann.memory, asker: 'ben' });
     expect((await ben.card('checklist')).headline).toMatch(/^hob: 0 of/);
   });
 
@@ -127,10 +117,10 @@ describe('a checklist', () => {
 
   it('is dropped by who started it or who moderates, and starts again from the line it leaves', async () => {
     const ann = await started();
-    const ben = talk(ann.memory, 'ben');
+    const ben = talk({ memory: ann.memory, asker: 'ben' });
     expect((await ben.refused('checklist drop')).error.code).toBe('refused');
     expect((await ben.refused(`checklist start hob for=(mix 30 L)`)).error.code).toBe('refused');
-    const dropped = await talk(ann.memory, 'cleo', true).card('checklist drop');
+    const dropped = await talk({ memory: ann.memory, asker: 'cleo', mayModerate: true }).card('checklist drop');
     expect((await ann.refused('checklist tick 1')).error.code).toBe('nothing-before');
     expect((await ann.card(dropped.next[0]!.line)).headline).toContain('hob: 0 of');
   });
@@ -162,25 +152,25 @@ describe('a tick', () => {
   it('of a number ticks the whole stage, once', async () => {
     const ann = await started();
     expect((await ann.card('checklist tick 1')).headline).toMatch(/^Ticked stage 1, Place and gear \(6 things\)\./);
-    const again = await talk(ann.memory, 'ben').card('checklist tick 1');
+    const again = await talk({ memory: ann.memory, asker: 'ben' }).card('checklist tick 1');
     expect(again.headline).toMatch(/^That was ticked already, by another, today\./);
   });
 
   it('by two at once counts once, and both are told so', async () => {
     const ann = await started();
-    const ben = talk(ann.memory, 'ben');
+    const ben = talk({ memory: ann.memory, asker: 'ben' });
     const both = await Promise.all([ann.card('checklist tick 1.1'), ben.card('checklist tick 1.1')]);
     expect(both.filter(({ headline }) => headline.startsWith('Ticked'))).toHaveLength(1);
     expect(done(await ann.card('checklist'))).toMatch(/ 1 of/);
   });
 
   it('says who ticked without calling anybody', async () => {
-    const ann = talk(inProcessMemory(), 'discord:81000001');
+    const ann = talk({ asker: 'discord:81000001' });
     await ann.card(`checklist start hob for=(${size})`);
     await ann.card('checklist tick 1.1');
-    const ben = talk(ann.memory, 'matrix:@ben:example.org');
+    const ben = talk({ memory: ann.memory, asker: 'matrix:@ben:example.org' });
     await ben.card('checklist tick 1.2');
-    await talk(ann.memory, 'discord:81000003').card('checklist tick 1.3');
+    await talk({ memory: ann.memory, asker: 'discord:81000003' }).card('checklist tick 1.3');
     const shown = await ann.card('checklist');
     expect(shown.notes[0]).toMatch(/^1\.1 ✓ .*\(you, today\)$/);
     expect(shown.notes[1]).toMatch(/\(another \(1 of 2\), today\)$/);
@@ -242,7 +232,7 @@ describe('a hold', () => {
     await ann.memory.addEntry('ben', { build: 'hob', kind: 'drying', at: now, data: {} });
     await ann.refused('checklist tick lumps-only');
     const { id } = await ann.memory.addEntry('ann', { build: 'Hob', kind: 'drying', at: now, data: {} });
-    const ticked = await talk(ann.memory, 'ben').card('checklist tick lumps-only');
+    const ticked = await talk({ memory: ann.memory, asker: 'ben' }).card('checklist tick lumps-only');
     expect(ticked.table?.rows.find(([, , name]) => name === 'Slow dry')?.at(-1)).toBe('in the log, today');
     await ann.memory.dropEntry('ann', id);
     expect((await ann.refused('checklist tick glass-clear')).error.what).toContain('Slow dry');

@@ -1,17 +1,8 @@
 import { expect, it } from 'vitest';
+import { talk } from '../../test/contract/conversation.ts';
 import { answerLine } from '../answer.ts';
 import { inProcessMemory } from '../memory.ts';
 import { commands } from '../registry.ts';
-
-function talk(asker = 'ann', memory = inProcessMemory()) {
-  const ask = (line: string) => answerLine(line, { asker, place: 'shed', now: new Date(0), memory });
-  const card = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(reply.error.what);
-    return reply.card;
-  };
-  return { ask, card, memory };
-}
 
 const lines = [
   'mix 30 L',
@@ -25,7 +16,7 @@ const lines = [
 it('everything of a person is shown to them as data, deleted by the whole word only, and gone', async () => {
   const { ask, card, memory } = talk();
   for (const line of lines) await card(line);
-  const ben = talk('ben', memory);
+  const ben = talk({ asker: 'ben', memory });
   for (const line of [...lines, 'price clay 25 kg €4 who=place']) await ben.card(line);
   const shared = (await memory.kept('ann')).shared[0]!.code;
 

@@ -1,27 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerLine } from '../answer.ts';
-import type { Card, Reply } from '../card.ts';
-import { inProcessMemory, type Memory } from '../memory.ts';
+import { talk as talkAt } from '../../test/contract/conversation.ts';
+import type { Card } from '../card.ts';
+import { inProcessMemory } from '../memory.ts';
 import type { LogEntry } from '../memory-weeks.ts';
 
 const today = new Date('2026-04-12T15:00:00Z');
 
-function talk(memory: Memory = inProcessMemory(), asker = 'ann', now = today) {
-  const context = { asker, place: 'shed', now, memory };
-  const ask = (line: string): Promise<Reply> => answerLine(line, context);
-  const card = async (line: string): Promise<Card> => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-    return reply.card;
-  };
-  const refused = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'card') throw new Error(`${line}: ${reply.card.headline}`);
-    return reply;
-  };
-  return { ask, card, refused, memory };
-}
+const talk = (talker: Parameters<typeof talkAt>[0] = {}) => talkAt({ now: today, ...talker });
 
 /** With a build of that question. */
 async function built(question = 'mix 10 L', name = 'pot') {
@@ -79,7 +65,7 @@ describe('an entry', () => {
   it('of yesterday is by the calendar of the asker, where their zone is known', async () => {
     const memory = inProcessMemory();
     await memory.setZone('ann', 'Pacific/Auckland');
-    const { card } = talk(memory);
+    const { card } = talk({ memory });
     await card('build save pot for=(mix 10 L)');
     // At 15:00 UTC it is the 13th there.
     await card('log weighed 30 kg on=yesterday');
@@ -95,7 +81,7 @@ describe('an entry', () => {
     const only = await card('log weighed 30 kg');
     expect(only.assumed.map(({ text }) => text)).not.toContain('pot, the build you kept last');
     // Kept a minute later.
-    const later = talk(memory, 'ann', new Date(today.getTime() + 60_000));
+    const later = talk({ memory, now: new Date(today.getTime() + 60_000) });
     await later.card('build save pan for=(mix 5 L)');
     const newest = await later.card('log weighed 12 kg');
     expect(newest.assumed).toContainEqual({ text: 'pan, the build you kept last', override: 'build=pot' });
@@ -118,7 +104,7 @@ describe('an entry', () => {
   it('of another person is neither seen nor used', async () => {
     const { card, memory } = await built();
     await card('log bucket 5 L mass=9.1 kg');
-    const ben = talk(memory, 'ben');
+    const ben = talk({ memory, asker: 'ben' });
     await ben.card('build save pot for=(mix 10 L)');
     expect((await ben.card('log list pot')).headline).toContain('Nothing is logged');
     expect(byLog(await ben.card('mix for=pot'))).toEqual([]);

@@ -1,25 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answerLine } from '../answer.ts';
-import { inProcessMemory } from '../memory.ts';
-
-function talk({ memory = inProcessMemory(), asker = 'ann', mayModerate = true } = {}) {
-  let now = new Date('2026-02-03T12:00:00Z');
-  const ask = (line: string) => answerLine(line, { asker, place: 'shed', now, memory, mayModerate });
-  const card = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-    return reply.card;
-  };
-  const refused = async (line: string) => {
-    const reply = await ask(line);
-    if (reply.kind === 'card') throw new Error(`${line}: ${reply.card.headline}`);
-    return reply.error;
-  };
-  const later = (days: number) => {
-    now = new Date(now.getTime() + days * 86_400_000);
-  };
-  return { card, refused, memory, later };
-}
+import { talk } from '../../test/contract/conversation.ts';
 
 const cost = (card: Awaited<ReturnType<ReturnType<typeof talk>['card']>>) =>
   card.figures.find(({ id }) => id === 'mix.cost');
@@ -38,7 +18,7 @@ describe('a price', () => {
       ['expanded vermiculite, loose', '$35.50', '4 cu ft (113 L)', 'yours', 'yesterday'],
     ]);
     await card('price drop vermiculite');
-    expect((await refused('price drop vermiculite')).code).toBe('unknown-name');
+    expect((await refused('price drop vermiculite')).error.code).toBe('unknown-name');
     expect((await card('price list')).headline).toMatch(/^No price is set/);
   });
 
@@ -55,7 +35,7 @@ describe('a price', () => {
     const ben = talk({ memory, asker: 'ben', mayModerate: false });
     expect((await ben.card('price list')).table?.rows[0]).toContain("this place's");
     for (const line of ['price sand 25 kg $6 who=place', 'price drop sand who=place', 'units metric who=place']) {
-      const error = await ben.refused(line);
+      const { error } = await ben.refused(line);
       expect(error.code).toBe('refused');
       expect(error.example).toContain('who=me');
     }
@@ -102,7 +82,7 @@ describe('the cost of a mix', () => {
       /No cost: stoneware clay in EUR, silica sand in USD.*price silica sand 25 kg EUR/,
     );
     expect(cost(await card('mix 30 L prices=sand 25 kg €4'))?.unit).toBe('EUR');
-    expect((await refused('mix 30 L prices=sand 25 kg €4; clay 25 kg $9')).code).toBe('impossible');
+    expect((await refused('mix 30 L prices=sand 25 kg €4; clay 25 kg $9')).error.code).toBe('impossible');
   });
 
   it('takes what is free in any money', async () => {

@@ -1,34 +1,17 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { answerLine } from '../answer.ts';
+import { talk } from '../../test/contract/conversation.ts';
 import type { Card } from '../card.ts';
-import { inProcessMemory } from '../memory.ts';
 import { splitOwn } from './read.ts';
 import { shelf } from './shelf.ts';
 import { support } from './support.ts';
-
-function conversation() {
-  const context = { asker: 'ann', place: 'shed', now: new Date(0), memory: inProcessMemory() };
-  const reply = (line: string) => answerLine(line, context);
-  const card = async (line: string): Promise<Card> => {
-    const answer = await reply(line);
-    if (answer.kind === 'error') throw new Error(`${line}: ${answer.error.what}`);
-    return answer.card;
-  };
-  const error = async (line: string) => {
-    const answer = await reply(line);
-    if (answer.kind === 'card') throw new Error(`${line} was answered: ${answer.card.headline}`);
-    return answer.error;
-  };
-  return { card, error, reply };
-}
 
 const value = ({ figures }: Card, id: string) => figures.find((one) => one.id === id)?.value ?? Number.NaN;
 
 describe('odds that theory knows', () => {
   it('are even where both sides are the same question, whatever it is', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     for (const line of [
       'wall 2 in clay-sand; 2 in vermiculite',
       'mix 30 L',
@@ -47,7 +30,7 @@ describe('odds that theory knows', () => {
   }, 60_000);
 
   it('are certain where one side is the other and more: what they share cancels', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const more = await card('settle mix 30 L vs mix 30.1 L by=dry_mass');
     expect(value(more, 'settle.odds')).toBe(1);
     // By volume alone: 0.1 L of 30, of the mass of 30 L.
@@ -62,7 +45,7 @@ describe('odds that theory knows', () => {
 
 describe('a question of its own', () => {
   it('is answered with odds, a difference with its range, the inputs in order, a chart and the cautions of both', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const answer = await card(
       'settle wall 2" clay-sand; 2" perlite vs wall 2" clay-sand; 2" vermiculite by=shell, stored at=hold 1 h, hot 1000 °C',
     );
@@ -83,7 +66,7 @@ describe('a question of its own', () => {
   }, 30_000);
 
   it('says how many samples there were, whether they settled, and how far off the model itself may be', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const { notes } = await card('settle flame charcoal vs waste oil by=flame');
     const [told] = notes.filter((note) => note.includes('one standard error'));
     expect(told).toMatch(/^\d[\d,]* samples, settled: the ends of a range are good to [1-5] % of its width, odds to /);
@@ -93,7 +76,7 @@ describe('a question of its own', () => {
   });
 
   it('says by typical values only where a side has no range, and why', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const answer = await card('settle wall 2 in clay-sand; 2 in vermiculite vs wall 1 in castable; 3 in perlite');
     expect(answer.headline).toContain('typical values only');
     expect(answer.figures.some(({ id }) => id === 'settle.odds')).toBe(false);
@@ -104,7 +87,7 @@ describe('a question of its own', () => {
   }, 30_000);
 
   it('weighs melts, sizes and burners under one doubt', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const melts = await card('settle melt 5 kg aluminium vs melt 5 kg brass by=heat');
     // Aluminium takes about twice the heat of brass by weight, beyond any doubt of either.
     expect(melts.headline).toContain('brass is lower');
@@ -117,7 +100,7 @@ describe('a question of its own', () => {
   }, 60_000);
 
   it('weighs two fuels in one fire: the cheapest split is never dearer than its better fuel alone', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const answer = await card(
       'settle fuel briquettes then lump amount=10 lb vs fuel lump charcoal amount=10 lb by=cost',
     );
@@ -128,7 +111,7 @@ describe('a question of its own', () => {
   }, 60_000);
 
   it('takes up to four sides, and the command of the first for those that name none', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     const answer = await card('settle mix 30 L vs 31 L vs 32 L vs 29 L by=dry_mass');
     expect(answer.headline).toMatch(/29 L is lower than 30 L/);
     expect(answer.headline).toContain('best of 4');
@@ -136,7 +119,7 @@ describe('a question of its own', () => {
   });
 
   it('finds the value of an option that turns the verdict', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     // An amount that costs the same either way is none; a hold that warms a thick dense wall through is one.
     const line = 'settle wall 6 in dense castable vs wall 2 in fibre blanket by=shell';
     const answer = await card(`${line} flip=hold 10 min to 12 h`);
@@ -151,7 +134,7 @@ describe('a question of its own', () => {
   }, 60_000);
 
   it('puts the same conditions and the same furnace on all sides', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     await card('build save club lining for=(wall 2 in clay-sand; 2 in vermiculite hot=900 °C)');
     const answer = await card('settle fuel lump charcoal vs fuel propane by=fuel for=club lining');
     const alone = await card('fuel lump charcoal for=club lining');
@@ -159,7 +142,7 @@ describe('a question of its own', () => {
   }, 60_000);
 
   it('keeps what was asked for again, with another figure or another side', async () => {
-    const { card } = conversation();
+    const { card } = talk();
     await card('settle mix 30 L vs mix 30 L recipe=castable by=cost');
     const answer = await card('again by=dry_mass');
     expect(answer.headline).toContain('weight');
@@ -179,13 +162,13 @@ describe('a question of its own', () => {
     ['settle mix 30 L vs wall 1 in castable by=cost', 'unknown-name'],
     ['settle mix 30 L vs mix 31 L by=a, b, c, d, e', 'too-long'],
   ])('refuses "%s" as %s', async (line, code) => {
-    const { error } = conversation();
-    expect((await error(line)).code).toBe(code);
+    const { refused } = talk();
+    expect((await refused(line)).error.code).toBe(code);
   });
 
   it('names the nearest figure where there is none of that name', async () => {
-    const { error } = conversation();
-    const { example } = await error('settle mix 30 L vs mix 31 L by=dri_mass');
+    const { refused } = talk();
+    const { example } = (await refused('settle mix 30 L vs mix 31 L by=dri_mass')).error;
     expect(example).toContain('dry_mass');
   });
 });
@@ -218,7 +201,7 @@ describe('the shelf', () => {
   it.each(shelf.map(({ name }) => [name]))(
     'computes "%s" when asked',
     async (name) => {
-      const { card } = conversation();
+      const { card } = talk();
       const answer = await card(`settle ${name}`);
       expect(answer.headline.startsWith(shelf.find((one) => one.name === name)!.question)).toBe(true);
       expect(answer.notes.join(' ')).toContain('Left out here');
@@ -232,13 +215,13 @@ describe('the shelf', () => {
   );
 
   it('lists them, finds them either way round, and takes other inputs', async () => {
-    const { card, error } = conversation();
+    const { card, refused } = talk();
     expect((await card('settle list')).table?.rows).toHaveLength(shelf.length);
     expect((await card('settle propane or charcoal')).headline).toContain('Charcoal or propane');
     const more = await card('settle clay-sand or castable, the price amount=60 L');
     const usual = await card('settle clay-sand or castable, the price');
     expect(value(more, 'settle.one2') / value(usual, 'settle.one2')).toBeCloseTo(2, 6);
-    expect((await error('settle perlite or vermiculit')).example).toBe('settle perlite or vermiculite');
+    expect((await refused('settle perlite or vermiculit')).error.example).toBe('settle perlite or vermiculite');
   }, 30_000);
 
   it('names outside checks that are there', () => {

@@ -1,20 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { answerLine } from '../answer.ts';
-import type { Card, Reply } from '../card.ts';
-import { inProcessMemory } from '../memory.ts';
+import { talk } from '../../test/contract/conversation.ts';
+import type { Card } from '../card.ts';
 import { questions } from './questions.ts';
-
-const talk = () => {
-  const memory = inProcessMemory();
-  const ask = (line: string, asker = 'ann'): Promise<Reply> =>
-    answerLine(line, { asker, place: 'shed', now: new Date('2026-03-01T12:00:00Z'), memory });
-  const card = async (line: string): Promise<Card> => {
-    const reply = await ask(line);
-    if (reply.kind === 'error') throw new Error(`${line}: ${reply.error.what}`);
-    return reply.card;
-  };
-  return { memory, ask, card };
-};
 
 /** The line of the follow-up with this label. */
 const pressed = ({ next }: Card, label: string): string => next.find((one) => one.label === label)?.line ?? '';
@@ -57,14 +44,14 @@ describe('a newcomer', () => {
   });
 
   test('goes on later, in any order, and begins anew', async () => {
-    const { ask, card } = talk();
+    const { memory, card } = talk();
     await card('start burn=propane have=20 gal');
     await card('mix 30 L');
     expect((await card('start')).headline).toContain('1 of 5');
     expect((await card('start copper')).headline).toContain('3 of 5');
     const again = await card('start');
     expect(again.given.join(' ')).toMatch(/where you were before.*copper/);
-    expect((await ask('start', 'bob')).kind).toBe('card');
+    expect((await talk({ memory, asker: 'bob' }).card('start')).headline).toContain('1 of 5');
     expect((await card('start anew=yes')).headline).toContain('1 of 5');
     expect((await card('start')).given).toEqual([]);
   });

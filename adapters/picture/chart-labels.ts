@@ -139,19 +139,46 @@ const besideLevel = (y: number, w: number, { width }: PanelSize): readonly Spot[
     }),
   );
 
-const besideCurve = (way: readonly Px[], w: number): readonly Spot[] =>
-  way.flatMap(([x, y], index) => {
-    const price = 15 * (1 - index / way.length);
+/** Beside points all along it, and clear of it where it slopes. */
+const besideCurve = (way: readonly Px[], w: number): readonly Spot[] => {
+  const points = spaced(way, 40);
+  return points.flatMap(([x, y], index) => {
+    const [[x0, y0], [x1, y1]] = [points[Math.max(0, index - 1)]!, points[Math.min(points.length - 1, index + 1)]!];
+    const rise = x1 === x0 ? 0 : Math.min(4 * half_tall, Math.abs((y1 - y0) / (x1 - x0)) * w);
+    const price = 15 * (1 - index / points.length);
     const spots: readonly Px[] = [
       [x + w * 0.6, y - half_tall - gap],
       [x - w * 0.6, y - half_tall - gap],
-      [x, y - half_tall - gap],
+      [x, y - half_tall - gap - rise],
       [x + w + gap, y],
       [x - w - gap, y],
-      [x, y + half_tall + gap],
+      [x, y + half_tall + gap + rise],
     ];
     return spots.map((at, more): Spot => ({ at, price: price + more }));
   });
+};
+
+/** Points evenly along a way, however few it is told by. */
+function spaced(way: readonly Px[], count: number): readonly Px[] {
+  const lengths = way.slice(1).map(([x, y], at) => Math.hypot(x - way[at]![0], y - way[at]![1]));
+  const step = lengths.reduce((sum, one) => sum + one, 0) / count;
+  if (step === 0) return way;
+  let before = 0;
+  return [
+    ...lengths.flatMap((length, at) => {
+      const [[x0, y0], [x1, y1]] = [way[at]!, way[at + 1]!];
+      const first = Math.ceil(before / step);
+      const last = Math.ceil((before + length) / step);
+      const points = Array.from({ length: last - first }, (_, more): Px => {
+        const share = ((first + more) * step - before) / length;
+        return [x0 + share * (x1 - x0), y0 + share * (y1 - y0)];
+      });
+      before += length;
+      return points;
+    }),
+    way.at(-1)!,
+  ];
+}
 
 const inside = ({ middle: [x, y], half: [w, h] }: Box, { width, height }: PanelSize): boolean =>
   x - w >= 0 && x + w <= width && y - h >= 0 && y + h <= height;

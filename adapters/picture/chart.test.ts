@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Chart } from '../../commands/card.ts';
 import { axisOf, momentsOf, valuesOf } from './axis.ts';
-import { overlaps } from './box.ts';
+import { crosses, overlaps, type Px } from './box.ts';
 import { chartSpec, chartSvg } from './chart.ts';
-import { chartLabels } from './chart-labels.ts';
+import { type ChartLabel, chartLabels } from './chart-labels.ts';
 import { widthOf } from './letters.ts';
 import { sampleChart } from './sample.ts';
 import { letter_px } from './theme.ts';
@@ -51,6 +51,29 @@ describe('a chart', () => {
       for (const [at, box] of boxes.entries())
         for (const other of boxes.slice(at + 1)) expect(overlaps(box, other)).toBe(false);
     }
+  });
+
+  it('sets no name over its own curve, told by two points as it may be', () => {
+    const ends = [
+      [0, 280],
+      [100, 620],
+    ] as const;
+    const panel = {
+      y: { label: 'leaves', unit: 'K' },
+      series: [{ name: 'leaves as warmth of the flue', points: ends }],
+    } as const;
+    const x = axisOf({ label: 'air', unit: 'count' }, [0, 100], 'metric', { open: false, ticks: 8 });
+    const y = axisOf(panel.y, valuesOf(panel), 'metric', { open: true, ticks: 5 });
+    const size = { width: 850, height: 320 };
+    const [{ text, at }] = chartLabels(panel, { x, y, size, units: 'metric' }) as [ChartLabel];
+    const box = { middle: at, half: [widthOf(text, letter_px) / 2, 0.5 * letter_px] as const, turn_rad: 0 };
+    const [from, to] = ends.map(
+      ([sx, sy]): Px => [
+        ((x.of(sx) - x.low) / (x.high - x.low)) * size.width,
+        size.height * (1 - (y.of(sy) - y.low) / (y.high - y.low)),
+      ],
+    ) as [Px, Px];
+    expect(crosses(box, [from, to])).toBe(false);
   });
 
   it('names itself and escapes what it is called', async () => {

@@ -5,6 +5,7 @@ import { shortName } from '../../core/heat/wall-question.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart, ChartPanel } from '../card.ts';
+import { capital, whenOf } from './words.ts';
 
 /** Bore and interfaces above, the shell below on its own scale, over the hours of the firing and the cooling. */
 export function wallChart(answer: WallAnswer, units: UnitSystem): Chart {
@@ -31,9 +32,9 @@ export function wallChart(answer: WallAnswer, units: UnitSystem): Chart {
       `Temperatures over ${formatSi(time_s.at(-1) ?? 0, 's', units, hours ? 'hours' : 'minutes')}.`,
       `The bore runs at ${temperature(model.question.hot_K.typical)} until the fire is out at ${formatSi(model.fire_out_s, 's', units, 'minutes')}.`,
       ...firing.interface_peaks_K.map(
-        (peak_K, index) => `${inner[index + 1]?.name ?? ''} peaks at ${temperature(peak_K)}.`,
+        (peak_K, index) => `${capital(inner[index + 1]?.name ?? '')}: at most ${temperature(peak_K)}.`,
       ),
-      `The shell peaks at ${temperature(firing.shell_peak_K)}, ${formatSi(firing.shell_peak_after_s, 's', units, 'minutes')} after that.`,
+      `The shell peaks at ${temperature(firing.shell_peak_K)} ${whenOf(answer)}.`,
     ].join(' '),
     x: { label: 'time since lighting', unit: 's', shown: hours ? 'hours' : 'minutes' },
     panels: [

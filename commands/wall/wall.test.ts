@@ -43,6 +43,9 @@ describe('wall', () => {
     expect(figure(card, 'wall.charcoal')?.value).toBeCloseTo((figure(card, 'wall.heat_in')?.value ?? 0) / 29.5e6, 6);
     expect(card.chart?.panels.map(({ bands }) => bands?.length)).toEqual([2, 1]);
     expect(card.chart?.panels[1]?.lines?.map(({ axis }) => axis)).toEqual(['x', 'y', 'y', 'y', 'y']);
+    expect(card.chart?.alt).toMatch(
+      /\. Behind the rammed clay and sand: at most [^.]+\. The shell peaks at .* \d+ min after/,
+    );
     expect(card.doubt).toMatch(
       /^how .* \(\d+ % of the spread of the shell's peak\), then .* \(\d+ %\), then .* \(\d+ %\)$/,
     );

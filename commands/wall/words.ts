@@ -34,7 +34,8 @@ function noFace({ layers: [first] }: WallAnswer): readonly string[] {
   return [`${capital(shortName(first.material.name))} alone is no hot face: put a lining before it.`];
 }
 
-function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {
+/** When the shell is hottest. */
+export function whenOf({ firing: { shell_peak_after_s: after_s } }: WallAnswer): string {
   if (after_s < 60) return 'as the fire goes out';
   if (after_s > longest_s - 60) return 'two days after the fire is out, still rising';
   const minutes = Math.round(after_s / 60);

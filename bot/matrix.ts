@@ -77,6 +77,7 @@ export async function openMatrix(
       log,
       isCommand: (line) => commandIn(line) !== undefined,
       isOnMessage: (line) => commands.some(({ name, onMessage }) => onMessage && name === line.trim().toLowerCase()),
+      isUrgent,
       isPrivate: (line) => commandIn(line)?.private ?? false,
       answer: (line, who, early) => {
         const reach = async () => (keeps ? matrix.reach(who.place.slice('matrix:'.length)) : notKept);
@@ -135,6 +136,12 @@ function commandIn(line: string): Command | undefined {
   const lower = `${line.trim().toLowerCase()} `;
   const named = commands.filter(({ name }) => lower.startsWith(`${name} `));
   return named.toSorted((a, b) => b.name.length - a.name.length)[0];
+}
+
+/** Whether somebody may be hurt: then the answer waits for nothing. */
+export function isUrgent(line: string): boolean {
+  const name = asked(line)?.command ?? commandIn(line)?.name;
+  return commands.some((command: Command) => command.name === name && command.urgent);
 }
 
 /** A line that can't be read is told so here; one that can goes to whichever thread has time for it. */

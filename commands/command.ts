@@ -119,6 +119,8 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
    * platform has a menu for a message this is what stands in it (at most 32 characters).
    */
   readonly onMessage?: { readonly label: string };
+  /** First aid: no limit, no queue and nothing that was asked before holds it up, and it looks as urgent as it is. */
+  readonly urgent?: true;
   /** Not kept as the asker's last question: help, working, first aid. */
   readonly passing?: true;
   /** For everybody in the place to read and press, though it is passing. */

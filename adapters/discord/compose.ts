@@ -12,14 +12,10 @@ import { cardButtons, errorButtons, nextOf, offersAll } from './message/buttons.
 import { messageOf } from './message/card.ts';
 import { errorMessage } from './message/error.ts';
 import type { Message } from './message/payload.ts';
-import { firstAid } from './names.ts';
 import type { AnswerPlan, Outcome } from './plan.ts';
 import type { Who } from './request.ts';
 import { keep_s, newStateId } from './state.ts';
 import { within } from './within.ts';
-
-/** Never held up by anything: whoever is hurt is answered. */
-export const isFirstAid = ({ name }: Command): boolean => name === firstAid;
 
 /** Only for the asker: their own data, help and workings. Where nobody else reads there is nothing to hide. */
 export const isQuiet = (command: Command, who: Who): boolean =>
@@ -53,7 +49,7 @@ export function planFor(
     into: given.into ?? 'new',
     cautions,
     async work(early) {
-      const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
+      const { wait_s } = command?.urgent ? { wait_s: 0 } : parts.budget.take(who, parts.now());
       if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
       await given.before?.();
       const here = (card: Card) => spokenHere({ kind: 'card' as const, card }, command, parts.commands).card;

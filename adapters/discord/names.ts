@@ -1,8 +1,5 @@
 import type { Command } from '../../commands/command.ts';
 
-/** The command that is never held up, and looks as urgent as it is. */
-export const firstAid = 'emergency';
-
 /** How the platform calls a command: `size can` is the subcommand `can` of `size`. */
 export interface SlashName {
   readonly name: string;

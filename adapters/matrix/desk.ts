@@ -7,7 +7,7 @@ import { type Door, filed } from './door.ts';
 import { Keyless, Later } from './later.ts';
 import { numberOf } from './numbers.ts';
 import type { About, Answering, Budget, Log, States, Told } from './ports.ts';
-import type { Waiting } from './queue.ts';
+import type { Concern, Waiting } from './queue.ts';
 import { addressed, type RawEvent, type Said, saidIn, wordsOf } from './read.ts';
 import { linesBelow, renderReply, saying } from './render.ts';
 import { type Place, type Reply as Replied, repliesIn } from './replies.ts';
@@ -72,8 +72,9 @@ export function createDesk(parts: DeskParts) {
   return { handle, concerns, over: ({ event }: Waiting) => void prepared.delete(event) };
 
   /** Whether an event is one to answer: judged before it is kept, so that other people's talk leaves no trace. */
-  async function concerns(event: RawEvent): Promise<boolean> {
-    return (await meantBy(event)) !== undefined;
+  async function concerns(event: RawEvent): Promise<Concern | undefined> {
+    const meant = await meantBy(event);
+    return meant && (parts.isUrgent(meant.line) ? 'urgent' : 'usual');
   }
 
   async function handle({ room, event: id, sender }: Waiting, attempt: number): Promise<void> {
@@ -83,7 +84,7 @@ export function createDesk(parts: DeskParts) {
     const meant = await meantBy(event);
     if (!meant) return;
     const known = prepared.has(id);
-    if (!known) patient(event, attempt);
+    if (!known && !parts.isUrgent(meant.line)) patient(event, attempt);
     const tried = attempt > 1 && meant.kind !== 'edit' ? await replies.to(meant.question) : undefined;
     // Its pictures were the last of it.
     if (tried && tried.files.length > 0) return;

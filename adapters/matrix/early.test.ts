@@ -2,9 +2,8 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Reply } from '../../commands/card.ts';
 import { sampleCard } from '../terminal/sample-card.ts';
-import { createDesk, type DeskParts } from './desk.ts';
-import type { Door } from './door.ts';
-import type { RawEvent } from './read.ts';
+import type { DeskParts } from './desk.ts';
+import { sampleDesk, sampleDoor, sampleQuestion } from './sample-desk.ts';
 
 /** What is sent, in order: the transaction, whether it takes the place of another, and its first line. */
 let sent: { readonly txn: string; readonly edits: string | undefined; readonly says: string }[];
@@ -15,28 +14,15 @@ interface Content {
   readonly 'm.relates_to'?: { readonly rel_type: string; readonly event_id: string };
 }
 
-const question: RawEvent = {
-  event_id: '$q',
-  room_id: '!r',
-  sender: '@ann:here',
-  type: 'm.room.message',
-  origin_server_ts: 0,
-  content: { msgtype: 'm.text', body: 'wall 2 in perlite' },
-};
-const door: Door = {
-  fetch: async () => question,
+const door = sampleDoor({
+  fetch: async () => sampleQuestion('wall 2 in perlite'),
   send: async (_room, content, txn) => {
     const { body, 'm.new_content': anew, 'm.relates_to': to } = content as Content;
     const edits = to?.rel_type === 'm.replace' ? to.event_id : undefined;
     sent.push({ txn, edits, says: (anew?.body ?? body).split('\n')[0] ?? '' });
     return `$${txn}`;
   },
-  upload: async () => ({}),
-  redact: async () => {},
-  typing: async () => {},
-  sendOpenly: async () => '$open',
-  isHeldBack: () => false,
-};
+});
 const saying = (headline: string) => ({ ...sampleCard, headline, cautions: [] });
 const final: Reply = { kind: 'card', card: saying('whole') };
 /** When something happens: at once, once so many messages are seen, or never. Nothing here depends on a busy machine's clock. */
@@ -57,36 +43,14 @@ const answering =
     return end;
   };
 
-const kept = new Map<string, unknown>();
 const handled = async (answer: DeskParts['answer'], more: Partial<DeskParts> = {}) => {
-  const desk = createDesk({
-    door,
-    states: { put: async (id, value) => void kept.set(id, value), get: async (id) => kept.get(id) },
-    budget: { take: () => ({ wait_s: 0 }) },
-    now: () => new Date(0),
-    log: { debug: () => {}, info: () => {}, warn: () => {}, error: () => {} },
-    me: '@bot:here',
-    prefix: '!teemer',
-    place: () => ({ direct: true, mayModerate: true, names: ['teemer'] }),
-    readsSecrets: true,
-    isCommand: () => true,
-    isOnMessage: () => false,
-    isPrivate: () => false,
-    answer,
-    last: async () => undefined,
-    recall: async () => {},
-    files: async () => [],
-    early_ms: 5,
-    patience_ms: 60_000,
-    ...more,
-  });
+  const desk = sampleDesk({ door, answer, early_ms: 5, patience_ms: 60_000, ...more });
   await desk.handle({ room: '!r', event: '$q', sender: '@ann:here' }, 1);
   return desk;
 };
 
 beforeEach(() => {
   sent = [];
-  kept.clear();
 });
 
 const first = { txn: '$q.wait', edits: undefined };

@@ -2,14 +2,14 @@ import { Direction, type IRoomEvent, type ISyncResponse, type MatrixClient } fro
 import { decrypted } from './door.ts';
 import { Later, laterOf } from './later.ts';
 import type { Log } from './ports.ts';
-import type { Waiting } from './queue.ts';
+import type { Concern, Waiting } from './queue.ts';
 import type { RawEvent } from './read.ts';
 
 export interface InboxParts {
   readonly client: () => MatrixClient;
-  readonly concerns: (event: RawEvent) => Promise<boolean>;
+  readonly concerns: (event: RawEvent) => Promise<Concern | undefined>;
   /** Keeps a question; true where it is new. */
-  readonly ask: (key: string, question: Waiting) => Promise<boolean>;
+  readonly ask: (key: string, question: Waiting, concern?: Concern) => Promise<boolean>;
   /** What was read a moment ago need not be fetched again. */
   readonly remember: (event: RawEvent) => void;
   readonly mayInvite: (inviter: string, room: string) => boolean;
@@ -124,8 +124,9 @@ export function createInbox({ client, concerns, ask, remember, mayInvite, refuse
     const { event_id, room_id: room = '', sender } = event;
     if (sender === client().getSafeUserId()) return;
     const clear = await decrypted(client(), event);
-    if (clear !== 'secret' && !(await concerns(clear))) return;
-    if ((await ask(event_id, { room, event: event_id, sender })) && clear !== 'secret') remember(clear);
+    const concern = clear === 'secret' ? 'usual' : await concerns(clear);
+    if (!concern) return;
+    if ((await ask(event_id, { room, event: event_id, sender }, concern)) && clear !== 'secret') remember(clear);
   }
 }
 

@@ -57,6 +57,8 @@ export interface Answering {
   readonly isCommand: (line: string) => boolean;
   /** True where a line is a command that can be asked about a message, and nothing behind it. */
   readonly isOnMessage: (line: string) => boolean;
+  /** True where somebody may be hurt: nothing holds that up. */
+  readonly isUrgent: (line: string) => boolean;
   /** True where the answer is for the asker alone. */
   readonly isPrivate: (line: string) => boolean;
   /** `early` hears typical values while the ranges of a slow answer are worked out. */

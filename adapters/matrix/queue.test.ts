@@ -3,20 +3,31 @@ import { Keyless, Later } from './later.ts';
 import type { Questions } from './ports.ts';
 import { createQueue, type Waiting } from './queue.ts';
 
+interface Row {
+  readonly channel: string;
+  readonly body: unknown;
+  due: number;
+  until: number;
+  attempt: number;
+  over: boolean;
+}
+
 /** The store's promises, in memory. */
 function inMemory(): Questions & {
-  readonly rows: Map<string, { body: unknown; due: number; until: number; attempt: number; over: boolean }>;
+  readonly rows: Map<string, Row>;
 } {
-  const rows = new Map<string, { body: unknown; due: number; until: number; attempt: number; over: boolean }>();
+  const rows = new Map<string, Row>();
   return {
     rows,
-    async enqueue({ key, body, dueAt }) {
+    async enqueue({ key, channel, body, dueAt }) {
       if (rows.has(key)) return false;
-      rows.set(key, { body, due: dueAt.getTime(), until: 0, attempt: 0, over: false });
+      rows.set(key, { channel, body, due: dueAt.getTime(), until: 0, attempt: 0, over: false });
       return true;
     },
-    async claim(_channel, { now, lease_s, limit }) {
-      const open = [...rows].filter(([, { due, until, over }]) => !over && due <= +now && until <= +now);
+    async claim(channel, { now, lease_s, limit }) {
+      const open = [...rows].filter(
+        ([, row]) => row.channel === channel && !row.over && row.due <= +now && row.until <= +now,
+      );
       return open
         .toSorted(([, a], [, b]) => a.due - b.due)
         .slice(0, limit)
@@ -195,5 +206,53 @@ describe('questions that wait', () => {
     await vi.advanceTimersByTimeAsync(20_000);
     await stopped;
     expect(handled).toEqual(['$1']);
+  });
+
+  describe('first aid', () => {
+    const hangs = () => new Promise<void>(() => {});
+
+    test('waits neither for what its asker asked before, nor for room among those in hand', async () => {
+      const begun: string[] = [];
+      const { queue } = opened(({ event }) => {
+        begun.push(event);
+        return hangs();
+      });
+      for (let at = 1; at <= 40; at++) await queue.ask(`$${at}`, question(`$${at}`, at % 2 ? '@ann:t' : '@bob:t'));
+      await vi.advanceTimersByTimeAsync(1500);
+      await queue.ask('$aid', question('$aid'), 'urgent');
+      queue.poke();
+      await vi.advanceTimersByTimeAsync(10);
+      expect(begun).toEqual(['$1', '$2', '$aid']);
+    });
+
+    test('waits for no rest of its asker, and ends none', async () => {
+      const tried: string[] = [];
+      const { queue } = opened(async ({ event }) => {
+        tried.push(event);
+        if (event === '$1' && tried.length < 5) throw new Later('asked too fast', 10);
+      });
+      await queue.ask('$1', question('$1'));
+      await vi.advanceTimersByTimeAsync(100);
+      await queue.ask('$aid', question('$aid'), 'urgent');
+      await queue.ask('$2', question('$2'));
+      await vi.advanceTimersByTimeAsync(2000);
+      expect(tried).toEqual(['$1', '$aid']);
+      await vi.advanceTimersByTimeAsync(60_000);
+      expect(tried).toEqual(['$1', '$aid', '$1', '$1', '$1', '$2']);
+    });
+
+    test('that can’t be delivered yet is tried again, and holds up nobody', async () => {
+      const done: string[] = [];
+      let away = 3;
+      const { queue } = opened(async ({ event }) => {
+        if (event === '$aid' && away-- > 0) throw new Later('away');
+        done.push(event);
+      });
+      await queue.ask('$aid', question('$aid'), 'urgent');
+      await vi.advanceTimersByTimeAsync(100);
+      await queue.ask('$1', question('$1'));
+      await vi.advanceTimersByTimeAsync(30_000);
+      expect(done).toEqual(['$1', '$aid']);
+    });
   });
 });

@@ -8,6 +8,9 @@ export interface Waiting {
   readonly sender: string;
 }
 
+/** `urgent` is first aid: it waits for nothing, neither what its asker asked before nor room among those in hand. */
+export type Concern = 'usual' | 'urgent';
+
 export interface QueueParts {
   readonly questions: Questions;
   /** Throws `Later` for what is worth another try. */
@@ -18,7 +21,7 @@ export interface QueueParts {
   readonly log: Log;
 }
 
-const channel = 'matrix';
+const channels: Readonly<Record<Concern, string>> = { usual: 'matrix', urgent: 'matrix:urgent' };
 /** A question of a process that was killed is taken up again after this. */
 const lease_s = 5;
 const most = 16;
@@ -28,7 +31,7 @@ const faultyTries = 3;
 /** One that has not come back by then is somebody else's. */
 const stale_ms = 60_000;
 
-/** Every question once, each person's in one room in the order they were asked. */
+/** Every question once, each person's in one room in the order they were asked; first aid before all of them. */
 export function createQueue({ questions, handle, over, now, log }: QueueParts) {
   const inHand = new Map<string, Held>();
   const turns = new Map<string, Promise<void>>();
@@ -43,8 +46,8 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
 
   return {
     /** True where the question is new: it is kept when this resolves. `key` is the event's id. */
-    ask: (key: string, question: Waiting): Promise<boolean> =>
-      questions.enqueue({ key: `${channel}:${key}`, channel, body: question, dueAt: now() }),
+    ask: (key: string, question: Waiting, concern: Concern = 'usual'): Promise<boolean> =>
+      questions.enqueue({ key: `matrix:${key}`, channel: channels[concern], body: question, dueAt: now() }),
     poke,
     start(): void {
       open = true;
@@ -76,23 +79,28 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
   }
 
   async function look(): Promise<void> {
-    if (inHand.size >= most) return;
     try {
-      const limit = most + inHand.size;
-      for (const { key, body, attempt } of await questions.claim(channel, { now: now(), lease_s, limit })) {
-        const held = inHand.get(key);
-        if (held) held.attempt = attempt;
-        else take(key, body as Waiting, attempt);
-      }
+      await takeFrom('urgent');
+      if (inHand.size < most) await takeFrom('usual');
     } catch (err) {
       log.warn({ err }, 'the store could not say what waits');
     }
   }
 
-  function take(key: string, question: Waiting, attempt: number): void {
+  async function takeFrom(concern: Concern): Promise<void> {
+    const limit = most + inHand.size;
+    for (const { key, body, attempt } of await questions.claim(channels[concern], { now: now(), lease_s, limit })) {
+      const held = inHand.get(key);
+      if (held) held.attempt = attempt;
+      else take(key, body as Waiting, attempt, concern);
+    }
+  }
+
+  function take(key: string, question: Waiting, attempt: number, concern: Concern): void {
     const held: Held = { attempt };
     inHand.set(key, held);
-    held.work = inTurn(question, () => settle(key, question, attempt)).finally(() => {
+    const work = () => settle(key, question, attempt, concern);
+    held.work = (concern === 'urgent' ? work() : inTurn(question, work)).finally(() => {
       inHand.delete(key);
       poke();
     });
@@ -107,9 +115,10 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
     });
   }
 
-  async function settle(key: string, question: Waiting, claims: number): Promise<void> {
+  async function settle(key: string, question: Waiting, claims: number, concern: Concern): Promise<void> {
     const { event, room } = question;
-    const whose = whoseIs(question);
+    // What is urgent stands in nobody's line, not even its asker's.
+    const whose = concern === 'urgent' ? key : whoseIs(question);
     const rest = resting.get(whose);
     if (rest && rest.key !== key && rest.until.getTime() + stale_ms > now().getTime()) {
       passed.set(key, (passed.get(key) ?? 0) + 1);

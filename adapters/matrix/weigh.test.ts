@@ -1,57 +1,35 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { sampleCard } from '../terminal/sample-card.ts';
-import { createDesk } from './desk.ts';
-import type { Door } from './door.ts';
+import type { Concern } from './queue.ts';
 import type { RawEvent } from './read.ts';
+import { sampleDesk, sampleDoor, sampleQuestion } from './sample-desk.ts';
 
 /** What the desk asks, and what it keeps. */
 let asked: string[];
 let kept: Map<string, unknown>;
 let events: Map<string, RawEvent | 'secret'>;
 
-const said = (event_id: string, body: string, more: object = {}): RawEvent => ({
-  event_id,
-  room_id: '!r',
-  sender: '@ann:here',
-  type: 'm.room.message',
-  origin_server_ts: 0,
-  content: { msgtype: 'm.text', body, ...more },
-});
+const said = (event_id: string, body: string, more: object = {}): RawEvent =>
+  sampleQuestion(body, { event_id, content: { msgtype: 'm.text', body, ...more } });
 const replyTo = (event_id: string) => ({ 'm.relates_to': { 'm.in_reply_to': { event_id } } });
 
-const door: Door = {
-  fetch: async (_room, id) => events.get(id),
-  send: async (_room, _content, txn) => `$${txn}`,
-  upload: async () => ({}),
-  redact: async () => {},
-  typing: async () => {},
-  sendOpenly: async () => '$open',
-  isHeldBack: () => false,
-};
+const door = sampleDoor({ fetch: async (_room, id) => events.get(id) });
 
-async function handled(event: RawEvent, direct = false): Promise<boolean> {
+async function handled(event: RawEvent, direct = false): Promise<Concern | undefined> {
   events.set(event.event_id, event);
-  const desk = createDesk({
-    door,
-    states: { put: async (id, value) => void kept.set(id, value), get: async (id) => kept.get(id) },
-    budget: { take: () => ({ wait_s: 0 }) },
-    now: () => new Date(0),
-    log: { debug: () => {}, info: () => {}, warn: () => {}, error: () => {} },
-    me: '@bot:here',
-    prefix: '!teemer',
-    place: () => ({ direct, mayModerate: true, names: ['teemer'] }),
-    readsSecrets: true,
-    isCommand: () => false,
-    isOnMessage: (line) => line.trim().toLowerCase() === 'weigh',
-    isPrivate: () => false,
-    answer: async (line) => {
-      asked.push(line);
-      return { kind: 'card', card: { ...sampleCard, next: [] } };
+  const desk = sampleDesk(
+    {
+      door,
+      place: () => ({ direct, mayModerate: true, names: ['teemer'] }),
+      isCommand: () => false,
+      isOnMessage: (line) => line.trim().toLowerCase() === 'weigh',
+      answer: async (line) => {
+        asked.push(line);
+        return { kind: 'card', card: { ...sampleCard, next: [] } };
+      },
     },
-    last: async () => undefined,
-    recall: async () => {},
-    files: async () => [],
-  });
+    kept,
+  );
   const concerns = await desk.concerns(event);
   await desk.handle({ room: '!r', event: event.event_id, sender: event.sender }, 1);
   return concerns;
@@ -64,7 +42,7 @@ beforeEach(() => {
 
 describe('a message that is answered with "weigh"', () => {
   test.each(['weigh', 'Weigh', '!teemer weigh', 'teemer: weigh'])('"%s" asks about its words', async (words) => {
-    expect(await handled(said('$q', words, replyTo('$theirs')))).toBe(true);
+    expect(await handled(said('$q', words, replyTo('$theirs')))).toBe('usual');
     expect(asked.map((line) => line.toLowerCase())).toEqual(['weigh lump burns 300 °f hotter; and is dry']);
   });
 
@@ -97,8 +75,8 @@ describe('a message that is answered with "weigh"', () => {
   });
 
   test('other talk, and "weigh" about nothing, is left alone', async () => {
-    expect(await handled(said('$a', 'weigh your lining first', replyTo('$theirs')))).toBe(false);
-    expect(await handled(said('$b', 'weigh'))).toBe(false);
+    expect(await handled(said('$a', 'weigh your lining first', replyTo('$theirs')))).toBeUndefined();
+    expect(await handled(said('$b', 'weigh'))).toBeUndefined();
     expect(asked).toEqual([]);
   });
 });

@@ -39,6 +39,7 @@ export const emergency = {
   options: z.strictObject({ what: text({ label: 'what happened', most: 1000 }).optional() }),
   subject: 'what',
   takesLine: true,
+  urgent: true,
   passing: true,
   forAll: true,
   examples: [

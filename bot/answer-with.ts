@@ -17,9 +17,9 @@ export async function answerWith(
 ): Promise<Reply> {
   const command = commandOf(ask);
   const meant = command?.aboutLast ? commandOf(await context.memory.lastAsk(context)) : command;
-  const { asker, place, now, early } = context;
+  const { asker, place, now, early, memory } = context;
   return meant?.slow
-    ? answer(ask, { asker, place, now, ...(early ? { early } : {}) })
+    ? answer(ask, { asker, place, now, memory, ...(early ? { early } : {}) })
     : answerAsk(ask, { ...context, versions });
 }
 

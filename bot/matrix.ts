@@ -19,6 +19,7 @@ import { openMatrixStore } from './matrix-store.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 import { notKept, remindersOf } from './reminders.ts';
 import type { Running } from './serve.ts';
+import { onceEach } from './store/once-each.ts';
 import { versions } from './versions.ts';
 import { createWork, type Work } from './work/work.ts';
 
@@ -81,7 +82,9 @@ export async function openMatrix(
       isPrivate: (line) => commandIn(line)?.private ?? false,
       answer: (line, who, early) => {
         const reach = async () => (keeps ? matrix.reach(who.place.slice('matrix:'.length)) : notKept);
-        return answerTyped(line, { ...who, now: now(), memory, reach, ...(early ? { early } : {}) }, work);
+        const { asking, ...whom } = who;
+        const own = onceEach(memory, asking);
+        return answerTyped(line, { ...whom, now: now(), memory: own, reach, ...(early ? { early } : {}) }, work);
       },
       last: async (who) => {
         const last = await memory.lastAsk(who);

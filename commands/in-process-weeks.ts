@@ -37,8 +37,8 @@ export function inProcessWeeks(): WeeksMemory & {
 
     async setReminders(asker, wanted, plan) {
       if (plan !== undefined) await memory.dropReminders(asker, { plan });
-      const made = wanted.map((one): Reminder => ({ ...one, asker, id: shareCode() }));
-      for (const one of made) reminders.set(one.id, one);
+      const made = wanted.map((one): Reminder => ({ id: shareCode(), ...one, asker }));
+      for (const one of made) if (!reminders.has(one.id)) reminders.set(one.id, one);
       return made;
     },
     reminders: async (asker) => remindersOf(asker),
@@ -75,9 +75,9 @@ export function inProcessWeeks(): WeeksMemory & {
     },
     dropChecklist: async (id) => lists.delete(id),
 
-    async addEntry(asker, { build, kind, at, data }) {
-      const entry = { id: shareCode(), build, kind, at, data };
-      entries.set(entry.id, { ...entry, asker });
+    async addEntry(asker, { id = shareCode(), build, kind, at, data }) {
+      const entry = { id, build, kind, at, data };
+      if (!entries.has(id)) entries.set(id, { ...entry, asker });
       return entry;
     },
     entries: async (asker, build) =>

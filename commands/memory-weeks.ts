@@ -21,7 +21,10 @@ export interface Reminder {
   readonly plan?: string;
 }
 
-export type NewReminder = Omit<Reminder, 'id' | 'asker'>;
+/** Given an id, it is added once: the same once more changes nothing. */
+export type Added<Kept extends { readonly id: string }> = Omit<Kept, 'id'> & Partial<Pick<Kept, 'id'>>;
+
+export type NewReminder = Added<Omit<Reminder, 'asker'>>;
 
 export interface Tick {
   readonly item: string;
@@ -82,7 +85,7 @@ export interface WeeksMemory {
   untick(id: string, item: string): Promise<boolean>;
   dropChecklist(id: string): Promise<boolean>;
 
-  addEntry(asker: string, entry: Omit<LogEntry, 'id'>): Promise<LogEntry>;
+  addEntry(asker: string, entry: Added<LogEntry>): Promise<LogEntry>;
   /** Oldest first; without a name those of all builds. */
   entries(asker: string, build?: string): Promise<readonly LogEntry[]>;
   dropEntry(asker: string, id: string): Promise<boolean>;

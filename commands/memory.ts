@@ -57,7 +57,8 @@ export interface Memory extends WeeksMemory {
   units(key: Key): Promise<UnitSystem | undefined>;
   setUnits(owner: Owner, units: UnitSystem | undefined): Promise<void>;
 
-  saveBuild(asker: string, build: Pick<Build, 'name' | 'ask'>, now: Date): Promise<Build>;
+  /** Given an id, a revision is added once: the same once more changes nothing. */
+  saveBuild(asker: string, build: Pick<Build, 'name' | 'ask'> & { readonly id?: string }, now: Date): Promise<Build>;
   /** The newest revision, or the one asked for. */
   build(asker: string, name: string, revision?: number): Promise<Build | undefined>;
   /** Newest revisions, last saved first. */
@@ -88,6 +89,7 @@ export function inProcessMemory(): Memory {
   const last = new Map<string, Ask>();
   const units = new Map<string, UnitSystem>();
   const builds = new Map<string, Map<string, Build[]>>();
+  const buildIds = new WeakMap<Build, string>();
   const shares = new Map<string, { readonly asker: string; readonly build: Build }>();
   const prices = new Map<string, Map<string, Omit<Price, 'owner'>>>();
   const { keptWeeks, forgetWeeks, ...weeks } = inProcessWeeks();
@@ -110,13 +112,16 @@ export function inProcessMemory(): Memory {
     setUnits: async (owner, system) =>
       void (system === undefined ? units.delete(idOf(owner)) : units.set(idOf(owner), system)),
 
-    async saveBuild(asker, { name, ask }, savedAt) {
+    async saveBuild(asker, { id, name, ask }, savedAt) {
       const own = builds.get(asker) ?? new Map<string, Build[]>();
       const before = own.get(same(name)) ?? [];
+      const known = [...own.values()].flat().find((one) => id !== undefined && buildIds.get(one) === id);
+      if (known) return known;
       const { command, options } = ask;
       const build = { name, ask: { command, options }, revision: (newest(before)?.revision ?? 0) + 1, savedAt };
       own.set(same(name), [...before, build]);
       builds.set(asker, own);
+      if (id !== undefined) buildIds.set(build, id);
       return build;
     },
     build: async (asker, name, revision) =>

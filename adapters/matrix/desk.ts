@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Card, Reply } from '../../commands/card.ts';
 import { longestLine } from '../../commands/grammar.ts';
@@ -9,7 +9,7 @@ import { numberOf } from './numbers.ts';
 import type { About, Answering, Budget, Log, States, Told } from './ports.ts';
 import type { Concern, Waiting } from './queue.ts';
 import { addressed, type RawEvent, type Said, saidIn, wordsOf } from './read.ts';
-import { linesBelow, renderReply, saying } from './render.ts';
+import { type Faces, linesBelow, renderReply, saying } from './render.ts';
 import { type Place, type Reply as Replied, repliesIn } from './replies.ts';
 
 export interface DeskParts extends Answering {
@@ -63,7 +63,16 @@ const quietTries = 4;
 const keyTries = 40;
 const keyWait_s = 3;
 
-/** Reads what was sent, asks, and answers each question once. */
+/**
+ * Reads what was sent, asks, and answers each question once, however often it is taken up: one message, since every try
+ * sends it under the same id, and what is remembered is added once, since ids of it come of the asking (`who.asking`).
+ *
+ * Two things stay open where the program is killed after a command has done its work and before it is kept that its
+ * answer stands, a few milliseconds. What is taken away by its place in a list (`log drop 1`) then takes the one behind it
+ * along, and a build that got a free name (`start`) may get a checklist of the next one; of anything else the second try
+ * finds it done, and may say so. And a homeserver forgets ids of messages after a while: where the next process comes
+ * later than that, the answer is there twice.
+ */
 export function createDesk(parts: DeskParts) {
   const { door, now, log, me, budget, patience_ms = usualPatience_ms, early_ms = usualEarly_ms } = parts;
   const replies = repliesIn(parts.states, now);
@@ -83,12 +92,15 @@ export function createDesk(parts: DeskParts) {
     if (event === 'secret') return unreadable({ room, event: id, sender }, attempt);
     const meant = await meantBy(event);
     if (!meant) return;
+    const before = meant.before ?? (attempt > 1 ? await replies.to(meant.question) : undefined);
+    const stands = before?.by === id;
+    if (stands && before.owes === undefined) return;
+    // The question was edited since, and answered as it is now.
+    if (meant.kind !== 'edit' && before?.by !== undefined && !stands) return;
     const known = prepared.has(id);
     if (!known && !parts.isUrgent(meant.line)) patient(event, attempt);
-    const tried = attempt > 1 && meant.kind !== 'edit' ? await replies.to(meant.question) : undefined;
-    // Its pictures were the last of it.
-    if (tried && tried.files.length > 0) return;
-    await answered(event, { ...meant, ...(tried ? { before: tried } : {}) }, known);
+    if (meant.kind === 'number' || meant.kind === 'reaction') await replies.keepChosen(id, meant, sender);
+    await answered(event, { ...meant, ...(before ? { before } : {}) }, known);
   }
 
   /** Asking too fast is no reason to be refused: the answer comes a little later. */
@@ -134,7 +146,12 @@ export function createDesk(parts: DeskParts) {
       return { content: faces, below: { lines: [] }, files };
     }
     try {
-      const who = { asker: `matrix:${event.sender}`, place: `matrix:${event.room_id}`, mayModerate };
+      const who = {
+        asker: `matrix:${event.sender}`,
+        place: `matrix:${event.room_id}`,
+        mayModerate,
+        asking: event.event_id,
+      };
       if (about) await parts.recall(about, who);
       const reply = await parts.answer(await whole(event, meant), who, early);
       const last = reply.kind === 'card' ? await parts.last(who) : undefined;
@@ -179,27 +196,43 @@ export function createDesk(parts: DeskParts) {
   ): Promise<Replied> {
     const id = await door.send(room, noticeOf(faces, spot, sender), `${event_id}.wait`);
     const held = { id, root: spot.root, files: [] };
-    await replies.keep({ room, question, asker: sender }, held, { lines: [] });
+    await replies.note({ room, question, asker: sender }, held);
     return held;
   }
 
   async function deliver(event: RawEvent, { spot, before, question }: Meant, done: Prepared): Promise<void> {
     const { event_id, room_id: room = '', sender } = event;
-    const content = before ? editOf(done.content, before.id) : noticeOf(done.content, spot, sender);
-    const sent = await door.send(room, content, `${event_id}.answer`);
-    const id = before?.id ?? sent;
-    // Kept before the pictures: a number or an edit may come while they are still on their way.
     const where = { room, question, asker: sender };
-    await replies.keep(where, { id, root: spot.root, files: before?.files ?? [] }, done.below);
-    for (const [at, old] of (before?.files ?? []).entries()) await door.redact(room, old, `${event_id}.gone${at}`);
-    const files = await sendFiles(event, spot, done).catch((error) => {
+    const old = before?.files ?? [];
+    const print = printOf(done.content);
+    const stands = before?.by === event_id;
+    const said = stands ? before : await say();
+    if (said.owes === undefined) return;
+    for (const [at, file] of old.entries()) await door.redact(room, file, `${event_id}.gone${at}`);
+    // After another process said the words the same question may have another answer: its pictures would not fit them.
+    const files = said.owes === print ? await filesOf(event, spot, done) : [];
+    await replies.note(where, { ...said, files, owes: undefined });
+
+    async function say(): Promise<Replied> {
+      const content = before ? editOf(done.content, before.id) : noticeOf(done.content, spot, sender);
+      const sent = await door.send(room, content, `${event_id}.answer`);
+      const owes = old.length > 0 || mayHaveFiles(done.reply) ? print : undefined;
+      const made = { id: before?.id ?? sent, root: spot.root, files: old, by: event_id, owes };
+      // Kept before the pictures: a number or an edit may come while they are still on their way.
+      await replies.keep(where, made, done.below);
+      return made;
+    }
+  }
+
+  async function filesOf(event: RawEvent, spot: Spot, done: Prepared): Promise<readonly string[]> {
+    try {
+      return await sendFiles(event, spot, done);
+    } catch (error) {
       if (error instanceof Later) throw error;
       // The words are there; a picture that can't be had is no reason to take them back.
-      log.warn({ err: error, event: event_id }, 'a picture could not be sent');
+      log.warn({ err: error, event: event.event_id }, 'a picture could not be sent');
       return [];
-    });
-    const unchanged = files.length === 0 && (before?.files ?? []).length === 0;
-    if (!unchanged) await replies.keepFiles(where, { id, root: spot.root, files });
+    }
   }
 
   async function sendFiles({ event_id, room_id: room = '' }: RawEvent, spot: Spot, done: Prepared) {
@@ -223,9 +256,8 @@ export function createDesk(parts: DeskParts) {
     const spot = { root: said.root ?? question, to: question };
     const number = numberOf(said.text);
     if (number !== undefined) {
-      const below = await numbered(event, said);
-      const line = below?.lines[number - 1];
-      if (line !== undefined) return { line, spot, kind: 'number', question, about: below?.about };
+      const chosen = await chosenBy(event, number, () => numbered(event, said));
+      if (chosen) return { ...chosen, spot, kind: 'number', question };
     }
     const { direct, names } = parts.place(room, event.sender);
     const named = addressed(said.text, { prefix: parts.prefix, names });
@@ -247,10 +279,20 @@ export function createDesk(parts: DeskParts) {
   async function byReaction(event: RawEvent, { to, key }: Extract<Said, { kind: 'reaction' }>) {
     const number = numberOf(key);
     const below = number === undefined ? undefined : await replies.below(to);
-    const line = number === undefined ? undefined : below?.lines[number - 1];
-    if (!below || line === undefined) return undefined;
-    const { root, about } = below;
-    return { line, spot: { root, to }, kind: 'reaction', question: event.event_id, about } as const;
+    if (number === undefined || !below) return undefined;
+    const chosen = await chosenBy(event, number, async () => below);
+    return (
+      chosen && ({ ...chosen, spot: { root: below.root, to }, kind: 'reaction', question: event.event_id } as const)
+    );
+  }
+
+  /** The line of that number, as it was when it was first looked up. */
+  async function chosenBy({ event_id }: RawEvent, number: number, look: () => ReturnType<typeof replies.below>) {
+    const before = await replies.chosen(event_id);
+    if (before) return before;
+    const below = await look();
+    const line = below?.lines[number - 1];
+    return line === undefined ? undefined : { line, about: below?.about };
   }
 
   async function numbered(
@@ -294,6 +336,13 @@ export function createDesk(parts: DeskParts) {
     if (attempt < keyTries) throw new Keyless('its key is not here', keyWait_s);
   }
 }
+
+/** Pictures and files come of these alone, so that nothing is drawn to learn that there is nothing to send. */
+const mayHaveFiles = (reply: Reply | undefined): boolean =>
+  reply?.kind === 'card' &&
+  (reply.card.drawings !== undefined || reply.card.chart !== undefined || reply.card.attachment !== undefined);
+
+const printOf = ({ body }: Faces): string => createHash('sha256').update(body).digest('hex').slice(0, 16);
 
 const facesOf = (card: Card) => renderReply({ kind: 'card', card });
 

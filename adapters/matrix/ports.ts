@@ -14,6 +14,8 @@ export interface Who {
   readonly asker: string;
   readonly place: string;
   readonly mayModerate: boolean;
+  /** The same each time one question is taken up: what was done for it is not done again. */
+  readonly asking: string;
 }
 
 /** Questions that wait for their answer, as ids; they outlive the process where there is a store (see bot/store). */

@@ -168,6 +168,27 @@ describe('questions that wait', () => {
     expect(log.error).toHaveBeenCalledTimes(1);
   });
 
+  test('a store that can’t take down an answer is told again, and nothing is let go of before', async () => {
+    const questions = inMemory();
+    const { sent } = questions;
+    let away = 2;
+    questions.sent = async (...given) => {
+      if (away-- > 0) throw new Error('away');
+      return sent(...given);
+    };
+    const attempts: number[] = [];
+    const { queue, over } = opened(async (_one, attempt) => void attempts.push(attempt), questions);
+    await queue.ask('$1', question('$1'));
+    log.error.mockClear();
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(over).toEqual([]);
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(attempts).toEqual([1, 2, 3]);
+    expect(over).toEqual(['$1']);
+    expect(questions.rows.get('matrix:$1')?.over).toBe(true);
+    expect(log.error).not.toHaveBeenCalled();
+  });
+
   test('what takes longer than its hold is not begun twice', async () => {
     let begun = 0;
     const { queue, questions } = opened(async () => {

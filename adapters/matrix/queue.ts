@@ -127,9 +127,6 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
     const attempt = claims - (passed.get(key) ?? 0);
     try {
       await handle(question, attempt);
-      resting.delete(whose);
-      done(key, question);
-      await questions.sent(key, now());
     } catch (error) {
       const wait_s = error instanceof Later ? (error.wait_s ?? Math.min(2 ** (attempt - 1), 15)) : 2;
       const gone = !(error instanceof Later) && attempt >= faultyTries;
@@ -141,7 +138,14 @@ export function createQueue({ questions, handle, over, now, log }: QueueParts) {
         log.error({ err: error, event, room }, 'a question was given up');
       } else if (error instanceof Later) log.info({ event, room, wait_s, why: error.message }, 'an answer waits');
       else log.warn({ err: error, event, room, attempt }, 'an answer could not be given yet');
-      await letGo(key, { fault: String(error).slice(0, 200), now: now(), ...(gone ? {} : { retryAt }) });
+      return letGo(key, { fault: String(error).slice(0, 200), now: now(), ...(gone ? {} : { retryAt }) });
+    }
+    resting.delete(whose);
+    try {
+      await questions.sent(key, now());
+      done(key, question);
+    } catch (err) {
+      log.warn({ err }, 'the store could not take down an answer; it is looked at again when its hold ends');
     }
   }
 

@@ -24,15 +24,19 @@ export function builds(db: Db): Part {
       .where('asker', '=', plain(asker))
       .where('name_key', '=', nameKey(name))
       .orderBy('revision', 'desc');
+  const ofId = (asker: string, id: string) =>
+    db.selectFrom('builds').select(columns).where('asker', '=', plain(asker)).where('id', '=', id);
 
   return {
-    async saveBuild(asker, { name, ask: { command, options } }, now) {
+    async saveBuild(asker, { id, name, ask: { command, options } }, now) {
       const name_key = nameKey(name);
+      const known = id === undefined ? undefined : await ofId(asker, id).executeTakeFirst();
+      if (known) return buildOf(known);
       for (;;) {
         const row = await db
           .insertInto('builds')
           .values((eb) => ({
-            id: randomUUID(),
+            id: id ?? randomUUID(),
             asker: plain(asker),
             name: plain(name),
             name_key,

@@ -14,11 +14,11 @@ export const entryOf = ({ id, build, kind, done_at, data }: Tables['log_entries'
 
 /** What was done and measured on builds. */
 export const logEntries = (db: Db): Pick<Memory, 'addEntry' | 'entries' | 'dropEntry'> => ({
-  async addEntry(asker, { build, kind, at, data }) {
+  async addEntry(asker, { id = shareCode(), build, kind, at, data }) {
     const row = await db
       .insertInto('log_entries')
       .values({
-        id: shareCode(),
+        id,
         asker: plain(asker),
         build_key: nameKey(build),
         build: plain(build),
@@ -26,9 +26,12 @@ export const logEntries = (db: Db): Pick<Memory, 'addEntry' | 'entries' | 'dropE
         done_at: at.getTime(),
         data: JSON.stringify(data),
       })
+      .onConflict((conflict) => conflict.column('id').doNothing())
       .returningAll()
-      .executeTakeFirstOrThrow();
-    return entryOf(row);
+      .executeTakeFirst();
+    if (row) return entryOf(row);
+    const before = db.selectFrom('log_entries').selectAll().where('asker', '=', plain(asker)).where('id', '=', id);
+    return entryOf(await before.executeTakeFirstOrThrow());
   },
   async entries(asker, build) {
     const all = db

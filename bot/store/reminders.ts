@@ -9,6 +9,17 @@ const prefix = 'reminders:';
 /** The outbox's channel for reminders of the platform a person is on: `discord:81…` is on `discord`. */
 export const reminderChannel = (asker: string): string => `${prefix}${asker.split(':', 1)[0]}`;
 
+const keyOf = ({ id }: Pick<Reminder, 'id'>): string => `reminder:${id}`;
+
+/** Waiting, or sent by now. */
+const isSet = async (all: Db, one: Reminder): Promise<boolean> =>
+  (await all
+    .selectFrom('outbox')
+    .select('id')
+    .where('key', '=', keyOf(one))
+    .where('asker', '=', one.asker)
+    .executeTakeFirst()) !== undefined;
+
 /** A message's body as the reminder it is. */
 export function reminderOf(body: unknown): Reminder {
   const { dueAt, ...rest } = body as Omit<Reminder, 'dueAt'> & { readonly dueAt: string };
@@ -48,12 +59,13 @@ export function reminders(db: Db): Pick<Memory, 'setReminders' | 'reminders' | '
     setReminders: (asker, wanted, plan) =>
       db.transaction().execute(async (all) => {
         if (plan !== undefined) await drop(all, asker, { plan });
-        const made = wanted.map((one): Reminder => ({ ...one, asker: plain(asker), id: shareCode() }));
-        for (const one of made) {
+        const made = wanted.map((one): Reminder => ({ id: shareCode(), ...one, asker: plain(asker) }));
+        for (const [at, one] of made.entries()) {
+          if (wanted[at]?.id !== undefined && (await isSet(all, one))) continue;
           await all
             .insertInto('outbox')
             .values({
-              key: `reminder:${one.id}`,
+              key: keyOf(one),
               channel: reminderChannel(one.asker),
               asker: one.asker,
               body: JSON.stringify(one),

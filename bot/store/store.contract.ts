@@ -50,6 +50,17 @@ export function memoryContract(fresh: () => Promise<Memory>): void {
   });
 
   describe('builds', () => {
+    test('a save that is given an id is one revision, under whatever name it comes again', async () => {
+      const save = (name: string) => memory.saveBuild(ann.asker, { id: 'once', name, ask: mix('30 L') }, at(1));
+      const first = await save('can');
+      expect(await save('can')).toEqual(first);
+      expect(await save('can 2')).toEqual(first);
+      expect(await memory.builds(ann.asker)).toEqual([first]);
+      expect(await memory.saveBuild(ann.asker, { name: 'can', ask: mix('31 L') }, at(2))).toMatchObject({
+        revision: 2,
+      });
+    });
+
     test('each save of a name, however it is written, is a revision', async () => {
       const first = await memory.saveBuild(ann.asker, { name: 'Big Can', ask: mix('30 L') }, at(1));
       expect(first).toEqual({ name: 'Big Can', revision: 1, ask: mix('30 L'), savedAt: at(1) });

@@ -63,6 +63,19 @@ export function weeksContract(fresh: () => Promise<Memory>): void {
       expect(await memory.reminders(bob.asker)).toHaveLength(1);
     });
 
+    test('given an id, are set once', async () => {
+      const once = () => memory.setReminders(ann.asker, [{ ...light(1), id: 'ONCE' }, light(2)]);
+      await once();
+      await once();
+      const waiting = (await memory.reminders(ann.asker)).map(({ id }) => id);
+      expect(waiting).toHaveLength(3);
+      expect(waiting.filter((id) => id === 'ONCE')).toHaveLength(1);
+      const plan = () => memory.setReminders(ann.asker, [{ ...light(3, 'p'), id: 'PLAN' }], 'p');
+      await plan();
+      await plan();
+      expect(await memory.reminders(ann.asker)).toHaveLength(4);
+    });
+
     test('are called off one by one, by plan, or all', async () => {
       const [one] = await memory.setReminders(ann.asker, [light(1), light(2, 'p'), light(3, 'p'), light(4)]);
       expect(await memory.dropReminders(bob.asker, { id: one?.id ?? '' })).toBe(0);
@@ -135,6 +148,13 @@ export function weeksContract(fresh: () => Promise<Memory>): void {
     expect(await memory.dropEntry(ann.asker, second.id)).toBe(true);
     expect(await memory.dropEntry(ann.asker, second.id)).toBe(false);
     expect(await memory.entries(ann.asker)).toEqual([first]);
+  });
+
+  test('an entry that is given an id is added once', async () => {
+    const burn = { id: 'ONCE', build: 'can', kind: 'burn', at: at(20), data: { fuel_kg: 3.2 } };
+    expect(await memory.addEntry(ann.asker, burn)).toEqual(burn);
+    expect(await memory.addEntry(ann.asker, burn)).toEqual(burn);
+    expect(await memory.entries(ann.asker)).toEqual([burn]);
   });
 
   test('all of it is told to its owner, and gone when forgotten; what others own stays', async () => {

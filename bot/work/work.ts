@@ -10,8 +10,11 @@ import { errorOf, type FromWorker, faultOf, type Job, type ToWorker } from './me
 export interface Work {
   /** One picture of a card as PNG: the first, or the one of that id. */
   picture(card: Card, which: string | undefined, look: PictureLook): Promise<Uint8Array>;
-  /** A whole question in, a whole reply out; `early` hears typical values before that, if there are any. */
-  answer(ask: Ask, context: Omit<AskContext, 'memory'>): Promise<Reply>;
+  /**
+   * A whole question in, a whole reply out; `early` hears typical values before that, if there are any, and `memory` is
+   * asked instead of that of all questions.
+   */
+  answer(ask: Ask, context: Omit<AskContext, 'memory'> & { readonly memory?: Memory }): Promise<Reply>;
   /** Ends the thread; what still waits is rejected. */
   close(): Promise<void>;
 }
@@ -25,6 +28,7 @@ interface Request {
   readonly id: number;
   readonly job: Job;
   readonly early: AskContext['early'];
+  readonly memory: Memory;
   readonly resolve: (value: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -57,10 +61,10 @@ export function createWork({
   let ids = 0;
   let timer: NodeJS.Timeout | undefined;
 
-  const asked = (job: Job, early?: AskContext['early']): Promise<unknown> =>
+  const asked = (job: Job, early?: AskContext['early'], own = memory): Promise<unknown> =>
     new Promise((resolve, reject) => {
       if (closed) return reject(new WorkError('the work is closed'));
-      queue.push({ id: ++ids, job, early, resolve, reject });
+      queue.push({ id: ++ids, job, early, memory: own, resolve, reject });
       next();
     });
 
@@ -132,9 +136,9 @@ export function createWork({
     { call, method, args }: Extract<FromWorker, { kind: 'memory' }>,
   ): Promise<void> {
     try {
-      const value = await (memory as unknown as Record<string, (...all: readonly unknown[]) => unknown>)[method]!(
-        ...args,
-      );
+      const value = await (
+        (current?.memory ?? memory) as unknown as Record<string, (...all: readonly unknown[]) => unknown>
+      )[method]!(...args);
       send(worker, { kind: 'remembered', call, value });
     } catch (error) {
       send(worker, { kind: 'forgotten', call, fault: faultOf(error) });
@@ -144,9 +148,9 @@ export function createWork({
   return {
     picture: (card, which, look) =>
       asked({ kind: 'picture', card, look, ...(which === undefined ? {} : { which }) }) as Promise<Uint8Array>,
-    answer: (ask, { asker, place, now, mayModerate = true, early }) => {
+    answer: (ask, { asker, place, now, mayModerate = true, early, memory: own }) => {
       const context = { asker, place, now, mayModerate };
-      return asked({ kind: 'answer', ask, context, early: early !== undefined }, early) as Promise<Reply>;
+      return asked({ kind: 'answer', ask, context, early: early !== undefined }, early, own) as Promise<Reply>;
     },
     close: async () => {
       closed = true;

@@ -14,6 +14,7 @@ export interface InboxParts {
   readonly remember: (event: RawEvent) => void;
   readonly mayInvite: (inviter: string, room: string) => boolean;
   readonly refuse: (room: string) => void;
+  readonly now: () => Date;
   readonly log: Log;
 }
 
@@ -35,25 +36,30 @@ const overlap_ms = 5 * 60_000;
 const worthReading = new Set(['m.room.message', 'm.room.encrypted', 'm.reaction']);
 
 /** What a sync brings, down to the questions in it. History is none: what was there before the bot is not answered. */
-export function createInbox({ client, concerns, ask, remember, mayInvite, refuse, log }: InboxParts) {
-  /** The newest that was seen of any room, by the servers' clocks. */
+export function createInbox({ client, concerns, ask, remember, mayInvite, refuse, now, log }: InboxParts) {
+  /**
+   * The newest that was seen of any room, by the servers' clocks; never later than now: one server's clock, which anybody
+   * may run, would else decide what is read back in every room.
+   */
   let seen_ms = 0;
 
   return {
     seen: () => seen_ms,
     seenUpTo: (ms: number) => {
-      seen_ms = ms;
+      seen_ms = Math.min(ms, now().getTime());
     },
     receive,
   };
 
   async function receive({ rooms, next_batch }: ISyncResponse, since: string | undefined): Promise<void> {
+    const now_ms = now().getTime();
     let newest_ms = seen_ms;
     for (const [room, { invite_state }] of Object.entries(rooms?.invite ?? {})) {
       await invited(room, invite_state.events, next_batch);
     }
     for (const [room, { timeline }] of Object.entries(rooms?.join ?? {})) {
-      for (const { origin_server_ts } of timeline.events) newest_ms = Math.max(newest_ms, origin_server_ts);
+      for (const { origin_server_ts } of timeline.events)
+        newest_ms = Math.max(newest_ms, Math.min(origin_server_ts, now_ms));
       if (since === undefined) continue;
       await readRoom(room, timeline);
     }
@@ -115,7 +121,8 @@ export function createInbox({ client, concerns, ask, remember, mayInvite, refuse
       found.push(...(stop < 0 ? events : events.slice(0, stop)));
       token = stop < 0 && events.length > 0 ? end : undefined;
     }
-    log.info({ room, events: found.length }, 'read back what was missed');
+    if (token === undefined) log.info({ room, events: found.length }, 'read back what was missed');
+    else log.warn({ room, events: found.length }, 'more was missed than is read back: what is older stays unanswered');
     return found.toReversed();
   }
 

@@ -118,6 +118,7 @@ export async function startMatrix({ account, allow, folder, questions, ...parts 
     remember: (event) => void recent.set(event.event_id, event),
     mayInvite: (inviter, room) => mayInvite(allow, inviter, room),
     refuse: (room) => void leave(client, room, log),
+    now,
     log,
   });
   inbox.seenUpTo(kept?.seen_ms ?? now().getTime());

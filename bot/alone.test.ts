@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { hostname, tmpdir } from 'node:os';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { alone } from './alone.ts';
@@ -48,9 +48,19 @@ test('one that died without a word is waited for no longer than its lease', asyn
   await (await waiting).end();
 });
 
-test('nor that long where its file says that it is dead', async () => {
-  const { pid } = spawnSync(process.execPath, ['-e', '']);
-  const holder = { host: hostname(), pid };
+/** As a process here says that it has its turn. */
+async function holderHere(): Promise<{ host: string; pid: number; pids?: string; id: string }> {
+  const file = join(folder, 'here');
+  await (await alone(store.leases, 'another', { ...given, file })).end();
+  return JSON.parse(readFileSync(file, 'utf8'));
+}
+const gone = () => spawnSync(process.execPath, ['-e', '']).pid;
+
+test.each([
+  ['is dead', gone],
+  ['had the number that is ours by now', () => process.pid],
+])('nor that long where its file says that it %s', async (_, pid) => {
+  const holder = { ...(await holderHere()), pid: pid(), id: 'another' };
   const file = join(folder, 'holder');
   writeFileSync(file, JSON.stringify(holder));
   await heldBy(holder);
@@ -59,21 +69,35 @@ test('nor that long where its file says that it is dead', async () => {
   await turn.end();
 });
 
-test('a file about a process that lives, or of another machine, hurries nobody', async () => {
+test.each([
+  ['about a process that lives', { pid: process.ppid }],
+  ['of another machine', { host: 'elsewhere', pid: 2 ** 22 }],
+  ['of a container whose processes are numbered as ours', { pids: 'another', pid: process.pid }],
+  ['of a container with a number we do not have', { pids: 'another', pid: gone() }],
+])('a file %s hurries nobody', async (_, more) => {
+  const holder = { ...(await holderHere()), ...more };
   const file = join(folder, 'holder');
-  for (const holder of [
-    { host: hostname(), pid: process.ppid },
-    { host: 'elsewhere', pid: 2 ** 22 },
-  ]) {
-    await heldBy(holder);
-    writeFileSync(file, JSON.stringify(holder));
-    const waiting = alone(store.leases, 'it', { ...given, file });
-    await new Promise((resolve) => setTimeout(resolve, 700));
-    expect(log.warn).toHaveBeenCalledTimes(1);
-    await store.leases.release('it', JSON.stringify(holder));
-    await (await waiting).end();
-    vi.clearAllMocks();
-  }
+  await heldBy(holder);
+  writeFileSync(file, JSON.stringify(holder));
+  const waiting = alone(store.leases, 'it', { ...given, file });
+  await new Promise((resolve) => setTimeout(resolve, 700));
+  expect(log.warn).toHaveBeenCalledTimes(1);
+  await store.leases.release('it', JSON.stringify(holder));
+  await (await waiting).end();
+});
+
+test('two that begin in one moment under one name and number are two', async () => {
+  const still = { ...given, now: () => new Date(0) };
+  const first = await alone(store.leases, 'it', still);
+  let inside = false;
+  const second = alone(store.leases, 'it', still).then((turn) => {
+    inside = true;
+    return turn;
+  });
+  await vi.waitFor(() => expect(log.warn).toHaveBeenCalled(), { timeout: 10_000 });
+  expect(inside).toBe(false);
+  await first.end();
+  await (await second).end();
 });
 
 test('one that was away for longer than its lease is told that it has lost it', async () => {

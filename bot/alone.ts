@@ -1,4 +1,5 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { readFileSync, readlinkSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Leases } from './store/leases.ts';
@@ -23,14 +24,15 @@ export interface Turn {
 /**
  * Waits until no other process does what `name` says, then keeps others from it. `file`, in a folder that they share on
  * one machine, tells whether the one before is still alive. `lost`: another has it all the same, since this process or
- * the store was away for too long.
+ * the store was away for too long; whoever is told may do nothing more of it, and had best end.
  */
 export async function alone(
   leases: Leases,
   name: string,
   { file, now, log, lost }: { file?: string; now: () => Date; log: Log; lost: () => void },
 ): Promise<Turn> {
-  const holder = JSON.stringify({ host: hostname(), pid: process.pid, since: now().toISOString() });
+  // Numbers of processes and names of machines may be those of another that lives: `id` is nobody else's.
+  const holder = JSON.stringify({ host: hostname(), pid: process.pid, pids: pidsHere(), id: randomUUID() });
   const take = () => leases.take(name, { holder, now: now(), lease_s });
 
   let told = false;
@@ -71,11 +73,24 @@ function readHolder(file: string): string | undefined {
   }
 }
 
-/** True only where it is certain: a process of this machine that is no more, or whose number is this one's by now. */
+/**
+ * Among which processes a number is one process's alone: containers that share a machine's name each count from 1. Not
+ * told where there are no containers.
+ */
+function pidsHere(): string | undefined {
+  try {
+    const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
+    return `${boot} ${readlinkSync('/proc/self/ns/pid')}`;
+  } catch {
+    return undefined;
+  }
+}
+
+/** True only where it is certain: a process among these that is no more, or whose number is this one's by now. */
 function isDead(holder: string): boolean {
   try {
-    const { host, pid } = JSON.parse(holder) as { host: string; pid: number };
-    if (host !== hostname()) return false;
+    const { host, pid, pids } = JSON.parse(holder) as { host: string; pid: number; pids?: string };
+    if (host !== hostname() || pids !== pidsHere()) return false;
     if (pid === process.pid) return true;
     process.kill(pid, 0);
     return false;

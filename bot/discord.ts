@@ -73,11 +73,7 @@ export async function openDiscord(
     Promise.all([handled.sweep(now()), states.sweep(now()), outbox?.sweep(long)]).catch(warn);
   }, sweep_ms);
   sweeping.unref();
-  // What nobody waited for: it is logged, and everybody else is answered on.
-  const stray = (err: unknown) => log.error({ err }, 'something failed that nobody waited for');
-  process.on('unhandledRejection', stray);
   const stop = async () => {
-    process.off('unhandledRejection', stray);
     clearInterval(sweeping);
     await Promise.all([reminders.stop(), discord.stop()]);
     rest.clearHashSweeper();

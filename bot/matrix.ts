@@ -64,7 +64,7 @@ export async function openMatrix(
       ...(folder === undefined ? {} : { file: join(folder, 'holder') }),
       now,
       log,
-      lost: () => void matrix.stop().catch(warn),
+      lost: endNow,
     });
     const matrix = await startMatrix({
       account,
@@ -115,6 +115,14 @@ export async function openMatrix(
     if (error instanceof Error && error.name === 'MatrixLoginError') throw new ConfigError(error.message);
     throw error;
   }
+}
+
+/**
+ * Another process answers for the account: whatever this one still did, even saving its keys in order, would spoil it for
+ * that one. Whoever looks after the program starts it again, and then it waits for its turn.
+ */
+function endNow(): void {
+  process.exit(1);
 }
 
 /** The same for every process of one account, as far as the settings tell. */

@@ -26,6 +26,23 @@ async function freePort(): Promise<number> {
   return port;
 }
 
+/** On a port that was free a moment ago: where somebody else has taken it since, on another. */
+async function served(platforms: readonly Platform[]): Promise<{ url: string; serving: ReturnType<typeof serve> }> {
+  for (;;) {
+    const port = await freePort();
+    const url = `http://127.0.0.1:${port}`;
+    const serving = serve({ port, log: 'silent' }, platforms);
+    const there = expect.poll(() => get(url, '/healthz').catch(() => undefined)).toMatchObject({ status: 200 });
+    try {
+      await Promise.race([there, serving]);
+      return { url, serving };
+    } catch (error) {
+      there.catch(() => {});
+      if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
+    }
+  }
+}
+
 test('readiness names every platform that is not connected, from the start', async () => {
   const [discord, matrix] = [platformOf('Discord'), platformOf('Matrix')];
   const metered: Platform = {
@@ -35,10 +52,7 @@ test('readiness names every platform that is not connected, from the start', asy
       return discord.platform.open(metrics);
     },
   };
-  const port = await freePort();
-  const url = `http://127.0.0.1:${port}`;
-  const serving = serve({ port }, [metered, matrix.platform]);
-  await expect.poll(() => get(url, '/healthz').catch(() => undefined)).toMatchObject({ status: 200 });
+  const { url, serving } = await served([metered, matrix.platform]);
   const lacks = async () => JSON.parse((await get(url, '/readyz')).text).lacks;
   expect(await lacks()).toEqual(['a connection to Discord', 'a connection to Matrix']);
   expect((await get(url, '/readyz')).status).toBe(503);
@@ -61,7 +75,7 @@ test('readiness names every platform that is not connected, from the start', asy
 test('where one is refused the others are stopped, those that connect later too', async () => {
   const [one, two, three] = [platformOf('one'), platformOf('two'), platformOf('three')];
   const serving = serve(
-    {},
+    { log: 'silent' },
     [one, two, three].map(({ platform }) => platform),
   );
   one.connect();
@@ -71,4 +85,17 @@ test('where one is refused the others are stopped, those that connect later too'
   expect(one.seen.stopped).toBe(1);
   three.connect();
   await expect.poll(() => three.seen.stopped).toBe(1);
+});
+
+test('what fails and nobody waits for ends nothing, whatever platform it is of', async () => {
+  const before = process.listeners('unhandledRejection');
+  const one = platformOf('one');
+  const serving = serve({ log: 'silent' }, [one.platform]);
+  // From the start: connecting may leave something behind too.
+  await expect.poll(() => process.listeners('unhandledRejection').length).toBe(before.length + 1);
+  const guard = process.listeners('unhandledRejection').find((listener) => !before.includes(listener))!;
+  expect(() => guard(new Error('stray'), Promise.resolve())).not.toThrow();
+  one.connect();
+  await (await serving).stop();
+  expect(process.listeners('unhandledRejection')).toEqual(before);
 });

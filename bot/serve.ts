@@ -1,5 +1,6 @@
 import type { Config } from './config.ts';
 import { type Health, serveHealth } from './health.ts';
+import { openLog } from './log.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 
 /** A chat bot that has been opened. */
@@ -19,21 +20,26 @@ export interface Platform {
 /**
  * Every platform that is configured, side by side, with one place to ask for health and metrics. That is there before
  * any of them is connected, and says which are not. Where one cannot be opened the others are stopped, and it rejects.
+ * A failure that nobody waited for is logged, and everybody else is answered on.
  */
 export async function serve(
-  { port }: Pick<Config, 'port'>,
+  { port, log: level }: Pick<Config, 'port' | 'log'>,
   platforms: readonly Platform[],
 ): Promise<{ readonly health?: Health; stop(): Promise<void> }> {
+  const log = await openLog({ log: level });
+  const stray = (err: unknown) => log.error({ err }, 'something failed that nobody waited for');
   const metrics = createMetrics();
   const running = new Map<Platform, Running>();
   const missing = () =>
     platforms.flatMap((platform) => running.get(platform)?.missing() ?? [`a connection to ${platform.name}`]);
   const health = port === undefined ? undefined : await serveHealth({ port, metrics, missing });
+  process.on('unhandledRejection', stray);
   let stopped = false;
   const stop = async () => {
     stopped = true;
     await Promise.all([...running.values()].map((one) => one.stop()));
     await health?.close();
+    process.off('unhandledRejection', stray);
   };
   const opened = async (platform: Platform) => {
     const one = await platform.open(metrics);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { isUrgent } from './matrix.ts';
+import { inProcessMemory } from '../commands/memory.ts';
+import { cautionsIn, isUrgent } from './matrix.ts';
 
 test.each([
   ['emergency', true],
@@ -11,3 +12,16 @@ test.each([
   ['emergent', false],
   ['my hand', false],
 ])('%j is urgent: %j', (line, urgent) => expect(isUrgent(line)).toBe(urgent));
+
+test.each([
+  ['dry can', /damp/i],
+  ['again 3 in', /damp/i],
+  ['mix 30 L in the garage', /door|air|monoxide|outdoors/i],
+  ['help', /^$/],
+])('what can hurt in %j, which could not be answered, is known', async (line, warns) => {
+  const memory = inProcessMemory();
+  const who = { asker: 'ann', place: 'shed' };
+  await memory.rememberAsk({ ...who, command: 'dry', options: { build: 'can' } });
+  const texts = (await cautionsIn(line, who, memory)).map(({ text }) => text);
+  expect(texts.join(' ')).toMatch(warns);
+});

@@ -8,8 +8,12 @@ import { type AskContext, answerLine } from '../commands/answer.ts';
 import type { Card, Reply } from '../commands/card.ts';
 import type { Ask, Command } from '../commands/command.ts';
 import { parseLine } from '../commands/grammar.ts';
+import type { Key, Memory } from '../commands/memory.ts';
 import { commands } from '../commands/registry.ts';
 import { AskError } from '../core/ask-error.ts';
+import type { Caution } from '../core/hazard/caution.ts';
+import { cautionsFor } from '../core/hazard/cautions.ts';
+import { factsIn } from '../core/hazard/words.ts';
 import { alone, type Turn } from './alone.ts';
 import { answerWith } from './answer-with.ts';
 import { createBudget } from './budget.ts';
@@ -86,6 +90,7 @@ export async function openMatrix(
         const own = onceEach(memory, asking);
         return answerTyped(line, { ...whom, now: now(), memory: own, reach, ...(early ? { early } : {}) }, work);
       },
+      cautions: (line, who) => cautionsIn(line, who, memory),
       last: async (who) => {
         const last = await memory.lastAsk(who);
         return last && { command: last.command, options: { ...last.options } };
@@ -153,6 +158,16 @@ function commandIn(line: string): Command | undefined {
 export function isUrgent(line: string): boolean {
   const name = asked(line)?.command ?? commandIn(line)?.name;
   return commands.some((command: Command) => command.name === name && command.urgent);
+}
+
+/** What can hurt in a question that could not be answered; of `again` and `why` in the one they are about. */
+export async function cautionsIn(line: string, who: Key, memory: Pick<Memory, 'lastAsk'>): Promise<readonly Caution[]> {
+  const command = commandIn(line);
+  const last = command?.aboutLast ? await memory.lastAsk(who) : undefined;
+  const about = commands.find(({ name }) => name === last?.command);
+  const words = [line, ...Object.values(last?.options ?? {})].join(' ');
+  const facts = [...(command?.hazards ?? []), ...(about?.hazards ?? []), ...factsIn(words)];
+  return cautionsFor({ facts: [...new Set(facts)] });
 }
 
 /** A line that can't be read is told so here; one that can goes to whichever thread has time for it. */

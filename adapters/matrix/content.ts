@@ -15,7 +15,12 @@ const inThread = ({ root, to }: Spot) => ({
   'm.in_reply_to': { event_id: to },
 });
 
-const notice = (faces: Faces) => ({ msgtype: 'm.notice', format: 'org.matrix.custom.html', ...faces });
+const notice = ({ body, formatted_body }: Faces) => ({
+  msgtype: 'm.notice',
+  format: 'org.matrix.custom.html',
+  body,
+  formatted_body,
+});
 
 /** A notice, so that no other bot answers it; it calls on nobody but the asker. */
 export const noticeOf = (faces: Faces, spot: Spot, asker: string) => ({
@@ -24,10 +29,10 @@ export const noticeOf = (faces: Faces, spot: Spot, asker: string) => ({
   'm.relates_to': inThread(spot),
 });
 
-/** New words in the place of an earlier message. The outer ones are for clients without edits, and short. */
+/** New words in the place of an earlier message. The outer ones are for clients and bridges without edits. */
 export const editOf = (faces: Faces, edited: string) => ({
   msgtype: 'm.notice',
-  body: `* ${plain(faces.body).split('\n', 1)[0]?.slice(0, 300) ?? ''}`,
+  body: `* ${faces.brief}`,
   'm.mentions': {},
   'm.new_content': { ...notice(faces), 'm.mentions': {} },
   'm.relates_to': { rel_type: 'm.replace', event_id: edited },

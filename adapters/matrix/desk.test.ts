@@ -1,7 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Card } from '../../commands/card.ts';
-import { sampleCard } from '../terminal/sample-card.ts';
+import { sampleCard, worstCautions } from '../terminal/sample-card.ts';
 import type { DeskParts } from './desk.ts';
 import type { RawEvent } from './read.ts';
 import { sampleDesk, sampleDoor, sampleQuestion } from './sample-desk.ts';
@@ -25,6 +25,24 @@ test('first aid is answered at once, however fast its asker asked before', async
   expect(await desk.concerns(event)).toBe('urgent');
   await handled();
   expect(sent).toEqual(['$aid.answer']);
+});
+
+test('a fault is told with what can hurt in what was asked', async () => {
+  const sent: { readonly body: string }[] = [];
+  const desk = sampleDesk({
+    door: sampleDoor({
+      fetch: async () => sampleQuestion('dry can'),
+      send: async (_room, content) => `$${sent.push(content as Content)}`,
+    }),
+    answer: async () => {
+      throw new RangeError('no such thing');
+    },
+    cautions: async (line) => (line === 'dry can' ? worstCautions : []),
+  });
+  await desk.handle({ room: '!r', event: '$q', sender: '@ann:here' }, 1);
+  expect(sent).toHaveLength(1);
+  expect(sent[0]!.body).toContain('went wrong here');
+  for (const { text } of worstCautions) expect(sent[0]!.body).toContain(text);
 });
 
 describe('a question that is taken up again', () => {

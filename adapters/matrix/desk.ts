@@ -145,15 +145,17 @@ export function createDesk(parts: DeskParts) {
       const faces = saying('That answer is for you alone: ask me in a room with nobody but the two of us.');
       return { content: faces, below: { lines: [] }, files };
     }
+    const who = {
+      asker: `matrix:${event.sender}`,
+      place: `matrix:${event.room_id}`,
+      mayModerate,
+      asking: event.event_id,
+    };
+    let asked = line;
     try {
-      const who = {
-        asker: `matrix:${event.sender}`,
-        place: `matrix:${event.room_id}`,
-        mayModerate,
-        asking: event.event_id,
-      };
       if (about) await parts.recall(about, who);
-      const reply = await parts.answer(await whole(event, meant), who, early);
+      asked = await whole(event, meant);
+      const reply = await parts.answer(asked, who, early);
       const last = reply.kind === 'card' ? await parts.last(who) : undefined;
       const below = { lines: linesBelow(reply), ...(last ? { about: last } : {}) };
       return { reply, content: renderReply(reply), below, files };
@@ -161,7 +163,7 @@ export function createDesk(parts: DeskParts) {
       const fault = randomUUID().slice(0, 8);
       log.error({ err, fault }, 'a question could not be answered');
       const words = `That went wrong here, not with you. It is logged as ${fault}; the next question is answered as usual.`;
-      return { content: saying(words), below: { lines: [] }, files, fault };
+      return { content: saying(words, await parts.cautions(asked, who)), below: { lines: [] }, files, fault };
     }
   }
 

@@ -1,5 +1,6 @@
 import type { Card, Reply } from '../../commands/card.ts';
 import type { Ask } from '../../commands/command.ts';
+import type { Caution } from '../../core/hazard/caution.ts';
 import type { FileOut } from './content.ts';
 
 /** What the adapter is given by whoever wires it. */
@@ -69,6 +70,8 @@ export interface Answering {
   readonly last: (who: Who) => Promise<About | undefined>;
   /** Makes a question the one they mean. */
   readonly recall: (about: About, who: Who) => Promise<void>;
+  /** What can hurt in what is asked, where it can't be answered. */
+  readonly cautions: (line: string, who: Who) => Promise<readonly Caution[]>;
   /** The pictures and files that go with a card. */
   readonly files: (reply: Extract<Reply, { kind: 'card' }>) => Promise<readonly FileOut[]>;
 }

@@ -6,7 +6,7 @@ import { type Door, decrypted } from './door.ts';
 import { Later, laterOf } from './later.ts';
 import type { States } from './ports.ts';
 import type { RawEvent } from './read.ts';
-import { said as cautionLine } from './render.ts';
+import { byNumber, said as cautionLine } from './render.ts';
 import { repliesIn } from './replies.ts';
 
 export interface ReminderParts {
@@ -116,7 +116,7 @@ const blocksOf = ({ what, cautions, holds, remarks, foot, next }: Said): readonl
     kind: 'numbered',
     label: 'Ask next',
     items: next.map(({ line, label }) => ({ line, label: label === line ? '' : label })),
-    after: 'Answer with a number, or react with 1️⃣, and I ask it for you.',
+    after: byNumber,
   },
   { kind: 'words', text: foot },
 ];

@@ -5,7 +5,7 @@ import { formatFigure } from '../../core/quantity/format.ts';
 import { sampleCard, worstCautions } from '../terminal/sample-card.ts';
 import { editOf, noticeOf } from './content.ts';
 import { escaped, plain } from './plain.ts';
-import { linesBelow, renderReply } from './render.ts';
+import { linesBelow, renderReply, saying } from './render.ts';
 
 /** What the specification lets an event have. */
 const eventBytes = 65_536;
@@ -109,7 +109,13 @@ describe('a card as a message', () => {
           expect(formatted_body).toContain(escaped(text));
         }
         wellFormed(formatted_body);
-        for (const event of events(reply)) expect(bytesOf(event)).toBeLessThanOrEqual(eventBytes);
+        const [notice, edit] = events(reply);
+        // Where edits are not known the outer words are all there is of the answer.
+        for (const { text } of made.cautions) expect(edit!.body).toContain(plain(text));
+        expect(edit!.body).toContain(plain(made.headline.slice(0, 200)));
+        expect(Object.keys(notice!)).toEqual(expect.arrayContaining(['body', 'formatted_body']));
+        expect(JSON.stringify([notice, edit])).not.toContain('"brief"');
+        for (const event of [notice!, edit!]) expect(bytesOf(event)).toBeLessThanOrEqual(eventBytes);
       }),
       { numRuns: 150 },
     );
@@ -201,11 +207,28 @@ test('an error says what is right and can be asked by number, with every caution
       const reply = { kind: 'error', error: { code: 'unfit', ...error }, cautions: worstCautions } satisfies Reply;
       const { body, formatted_body } = renderReply(reply);
       wellFormed(formatted_body);
-      for (const { text } of worstCautions) expect(body).toContain(text);
+      for (const { text } of worstCautions) {
+        expect(body).toContain(text);
+        expect(events(reply)[1]!.body).toContain(text);
+      }
       expect(linesBelow(reply)).toEqual([error.example]);
       for (const event of events(reply)) expect(bytesOf(event)).toBeLessThanOrEqual(eventBytes);
     }),
   );
+});
+
+test('a sentence of the bot’s own says what can hurt in what it is about', () => {
+  const { body, formatted_body, brief } = saying('That went wrong here.', worstCautions);
+  for (const { text } of worstCautions) {
+    for (const face of [body, brief]) expect(face).toContain(text);
+    expect(formatted_body).toContain(escaped(text));
+  }
+});
+
+test('what numbers are for is said in letters that every machine has', () => {
+  const { body, formatted_body } = renderReply({ kind: 'card', card: sampleCard });
+  expect(body).toContain('Answer with a number, or react with the key of its digit');
+  expect(`${body}${formatted_body}`).not.toMatch(/[\ufe0f\u20e3]/);
 });
 
 test('a notice calls on nobody but the asker; an edit on nobody', () => {

@@ -9,6 +9,8 @@ import { type Block, htmlOf, type Row, textOf } from './blocks.ts';
 export interface Faces {
   readonly body: string;
   readonly formatted_body: string;
+  /** What is said and what can hurt, for clients that know no edits and see this as a message of its own. */
+  readonly brief: string;
 }
 
 /**
@@ -45,7 +47,8 @@ function renderCard(card: Card): Faces {
       next: true,
     },
   ];
-  const faces = (at: number) => facesOf(cardBlocks(card, steps[at]!));
+  const brief = briefOf(card.headline, card.cautions);
+  const faces = (at: number) => facesOf(cardBlocks(card, steps[at]!), brief);
   const whole = faces(0);
   if (fits(whole)) return whole;
   for (let next = fewer(steps[0]!); next; next = fewer(next)) steps.push(next);
@@ -99,6 +102,14 @@ const hurting = (cautions: readonly Caution[], withReasons: boolean): readonly B
     'What can hurt',
     cautions.filter(({ leads }) => !leads).map((caution) => said(caution, withReasons)),
   );
+
+const longestBrief = 300;
+
+const briefOf = (headline: string, cautions: readonly Caution[]): readonly Block[] => [
+  ...leading(cautions),
+  { kind: 'strong', text: headline.slice(0, longestBrief) },
+  ...hurting(cautions, false),
+];
 
 /** The reason stands beside a danger, and beside everything where the working is asked for. */
 export const said = ({ severity, text, reason, standing }: Caution, withReason: boolean): string =>
@@ -156,32 +167,46 @@ function sourceBlocks({ sources }: Card, explains: boolean): readonly Block[] {
 const nextBlocks = ({ next }: Card): readonly Block[] =>
   next.length === 0 ? [] : [numbered('Ask next', next.slice(0, 9))];
 
+/** In words: not every letter set has the sign of the key. */
+export const byNumber = 'Answer with a number, or react with the key of its digit, and I ask it for you.';
+
 const numbered = (label: string, items: Card['next']): Block => ({
   kind: 'numbered',
   label,
   items: items.map(({ line, label: says }) => ({ line, label: says === line ? '' : says })),
-  after: 'Answer with a number, or react with 1️⃣, and I ask it for you.',
+  after: byNumber,
 });
 
 function renderError({ error, cautions, tryLine }: Extract<Reply, { kind: 'error' }>): Faces {
-  return facesOf([
-    ...leading(cautions),
-    { kind: 'strong', text: sentence(error.what) },
-    ...words('Expected', [error.expected]),
-    numbered('Try', [{ label: '', line: tryLine ?? error.example }]),
-    ...hurting(cautions, false),
-  ]);
+  const what = sentence(error.what);
+  return facesOf(
+    [
+      ...leading(cautions),
+      { kind: 'strong', text: what },
+      ...words('Expected', [error.expected]),
+      numbered('Try', [{ label: '', line: tryLine ?? error.example }]),
+      ...hurting(cautions, false),
+    ],
+    briefOf(what, cautions),
+  );
 }
 
 const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`.replace(/\.\.$/, '.');
 
-/** A sentence of the bot's own. */
-export const saying = (text: string): Faces => facesOf([{ kind: 'words', text }]);
+/** A sentence of the bot's own, with what can hurt in what it is about. */
+export function saying(text: string, cautions: readonly Caution[] = []): Faces {
+  const blocks: readonly Block[] = [...leading(cautions), { kind: 'words', text }, ...hurting(cautions, false)];
+  return facesOf(blocks, blocks);
+}
 
 /** What can be asked by number below a reply, first to last. */
 export const linesBelow = (reply: Reply): string[] =>
   reply.kind === 'card' ? reply.card.next.slice(0, 9).map(({ line }) => line) : [reply.tryLine ?? reply.error.example];
 
-const facesOf = (blocks: readonly Block[]): Faces => ({ body: textOf(blocks), formatted_body: htmlOf(blocks) });
+const facesOf = (blocks: readonly Block[], brief: readonly Block[]): Faces => ({
+  body: textOf(blocks),
+  formatted_body: htmlOf(blocks),
+  brief: textOf(brief),
+});
 
 const fits = (faces: Faces): boolean => new TextEncoder().encode(JSON.stringify(faces)).length <= mostBytes;

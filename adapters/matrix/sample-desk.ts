@@ -42,6 +42,7 @@ export const sampleDesk = (
     isOnMessage: () => false,
     isUrgent: () => false,
     isPrivate: () => false,
+    cautions: async () => [],
     last: async () => undefined,
     recall: async () => {},
     files: async () => [],

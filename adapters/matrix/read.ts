@@ -71,6 +71,8 @@ export interface Address {
 
 /** What follows the prefix or the bot's name; undefined where neither stands first. Nothing behind it asks for help. */
 export function addressed(words: string, { prefix, names }: Address): string | undefined {
+  const linked = mention.exec(words);
+  if (linked && isOneOf(names, linked[1] ?? '')) return behind(words.slice(linked[0].length));
   const lower = words.toLowerCase();
   if (prefix !== '' && lower.startsWith(prefix.toLowerCase())) {
     const rest = words.slice(prefix.length);
@@ -80,10 +82,27 @@ export function addressed(words: string, { prefix, names }: Address): string | u
     if (name === '') continue;
     const at = lower.startsWith(name.toLowerCase()) ? 0 : lower.startsWith(`@${name.toLowerCase()}`) ? 1 : -1;
     if (at < 0) continue;
-    const rest = words.slice(at + name.length);
-    if (/^[:,]?(?:\s|$)/.test(rest)) return rest.replace(/^[:,\s]+/, '').trim() || 'help';
+    const line = behind(words.slice(at + name.length));
+    if (line !== undefined) return line;
   }
   return undefined;
+}
+
+/** What follows a name: nothing of it where the name goes on, as in `Teemers`. */
+const behind = (rest: string): string | undefined =>
+  /^[:,]?(?:\s|$)/.test(rest) ? rest.replace(/^[:,\s]+/, '').trim() || 'help' : undefined;
+
+/** A name picked from a list, as some clients write it in plain text: `[Teemer](https://matrix.to/#/@teemer:example.org)`. */
+const mention = /^\[(?:\\.|[^\]\\])*\]\(<?https:\/\/matrix\.to\/#\/([^\s()?>]+)(?:\?[^\s()>]*)?>?\)/;
+
+/** Whether an id, as it stands in an address, is among the names. */
+function isOneOf(names: readonly string[], part: string): boolean {
+  try {
+    const id = decodeURIComponent(part);
+    return id.startsWith('@') && names.includes(id);
+  } catch {
+    return false;
+  }
 }
 
 const fields = (value: unknown): Readonly<Record<string, unknown>> =>

@@ -17,6 +17,9 @@ import type { Who } from './request.ts';
 import { keep_s, newStateId } from './state.ts';
 import { within } from './within.ts';
 
+/** Never held up by anything: whoever is hurt is answered. */
+export const isFirstAid = ({ urgent }: Command): boolean => urgent === true;
+
 /** Only for the asker: their own data, help and workings. Where nobody else reads there is nothing to hide. */
 export const isQuiet = (command: Command, who: Who): boolean =>
   command.private === true || (command.passing === true && !command.forAll && !who.alone);
@@ -49,7 +52,7 @@ export function planFor(
     into: given.into ?? 'new',
     cautions,
     async work(early) {
-      const { wait_s } = command?.urgent ? { wait_s: 0 } : parts.budget.take(who, parts.now());
+      const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
       if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
       await given.before?.();
       const here = (card: Card) => spokenHere({ kind: 'card' as const, card }, command, parts.commands).card;

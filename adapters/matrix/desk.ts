@@ -98,8 +98,8 @@ export function createDesk(parts: DeskParts) {
     // The question was edited since, and answered as it is now.
     if (meant.kind !== 'edit' && before?.by !== undefined && !stands) return;
     const known = prepared.has(id);
-    if (!known && !parts.isUrgent(meant.line)) patient(event, attempt);
     if (meant.kind === 'number' || meant.kind === 'reaction') await replies.keepChosen(id, meant, sender);
+    if (!known && !parts.isUrgent(meant.line)) patient(event, attempt);
     await answered(event, { ...meant, ...(before ? { before } : {}) }, known);
   }
 

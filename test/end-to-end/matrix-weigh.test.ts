@@ -1,11 +1,10 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Bot, makeBot } from '../peers/matrix-bot.ts';
 import { type Synapse, startSynapse, synapseMissing } from '../peers/synapse.ts';
-import { type Asker, answerTo, openAsker } from '../peers/synapse-asker.ts';
+import { type Asker, answerTo, openAsker, seenAsRoomOfSeveral } from '../peers/synapse-asker.ts';
 
 /** What somebody wrote, weighed by a reply to it: a real homeserver, the program, and two people in an encrypted room. */
 const patience_ms = 60_000;
@@ -30,7 +29,7 @@ describe.skipIf(synapseMissing())('the numbers in somebody’s message on Matrix
     room = await ann.room([bot.userId], { encrypted: true });
     await ann.client.invite(room, bob.userId);
     await bob.client.joinRoom(room);
-    await sleep(500);
+    await seenAsRoomOfSeveral(ann, bot.userId, room);
   }, 120_000);
   afterAll(async () => {
     ann?.leave();

@@ -2,8 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { setTimeout as sleep } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { openStore } from '../../bot/store/open.ts';
 import type { NewReminder } from '../../commands/memory-weeks.ts';
 import { type Bot, makeBot } from '../peers/matrix-bot.ts';
@@ -40,16 +39,22 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
   const bodyOf = ({ content }: Heard) => String(content.body);
   const ask = async (room: string, line: string) =>
     bodyOf(await ann.hear(answerTo(bot.userId, await ann.say(room, line)), 60_000));
-  const settled = () => sleep(1500);
+  /** Whatever came with what was asked before would be there: it has answered something that was asked after it. */
+  const answers = (room: string) => ask(room, 'mix 30 L');
+  /** Until the reminder that says so is marked as sent. */
+  const marked = async (what: string) => {
+    const file = new DatabaseSync(join(data, 'teemer.sqlite'));
+    const open = file.prepare('select count(*) as open from outbox where sent_at is null and body like ?');
+    await vi.waitFor(() => expect(open.get(`%${what}%`)).toEqual({ open: 0 }), { timeout: 20_000, interval: 50 });
+    file.close();
+  };
 
   /** As it stands in the store after it was set a while ago. */
   async function setBefore(room: string, more: Partial<NewReminder> = {}): Promise<void> {
     const store = await openStore({ data });
-    // Yesterday at any time of the day.
-    const dueAt = new Date(Date.now() - 24 * 3_600_000);
     const given = {
       place: `matrix:${room}`,
-      dueAt,
+      dueAt: noonYesterday(),
       zone: 'Europe/Berlin',
       what: 'light the small fire',
       holds: ['no rain into it'],
@@ -66,7 +71,8 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
     const room = await ann.room([bot.userId], { encrypted });
     expect(await ask(room, `remind in 0.1 min light the ${what} fire`)).toContain('I will remind you on');
     const heard = await ann.hear(isReminder(room, `light the ${what} fire`), 30_000);
-    await settled();
+    await marked(`light the ${what} fire`);
+    await answers(room);
     expect(reminded(room, `light the ${what} fire`)).toHaveLength(1);
     expect(heard.wasEncrypted).toBe(encrypted);
     expect(heard.content['m.mentions']).toEqual({ user_ids: [ann.userId] });
@@ -94,11 +100,11 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
     await setBefore(room);
     await bot.start();
     const heard = await ann.hear(isReminder(room, 'light the small fire'), 30_000);
-    expect(bodyOf(heard)).toMatch(/Due yesterday, \d{1,2}:\d\d; I was away\./);
-    await settled();
+    expect(bodyOf(heard)).toMatch(/Due yesterday, 1[12]:00; I was away\./);
+    await marked('light the small fire');
     await bot.stop('SIGKILL');
     await bot.start();
-    await settled();
+    await answers(room);
     expect(reminded(room, 'light the small fire')).toHaveLength(1);
   });
 
@@ -113,7 +119,7 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
     };
     await bot.start();
     await ann.hear(isReminder(room, 'weigh the lining'), 30_000);
-    await settled();
+    await marked('weigh the lining');
     await bot.stop();
     // As a process left it that died before it could say so; under another key, so that the homeserver knows nothing.
     file
@@ -122,8 +128,8 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
       )
       .run(row.body, row.id);
     await bot.start();
-    await settled();
-    await settled();
+    await marked('weigh the lining');
+    await answers(room);
     expect(reminded(room, 'weigh the lining')).toHaveLength(1);
     expect(file.prepare('select sent_at from outbox where id = ?').get(row.id)).not.toEqual({ sent_at: null });
     file.close();
@@ -140,8 +146,13 @@ describe.skipIf(synapseMissing())('reminders on Matrix', { timeout: 120_000 }, (
     await bot.start();
     const heard = await ann.hear((one) => one.sender === bot.userId && bodyOf(one).includes('look at the pot'), 30_000);
     expect(bodyOf(heard)).toContain('I may no longer write where you asked for it.');
-    await settled();
-    expect(await store.memory.reminders('matrix:@nobody:teemer.test')).toEqual([]);
+    await expect.poll(() => store.memory.reminders('matrix:@nobody:teemer.test'), { timeout: 20_000 }).toEqual([]);
     await store.close();
   });
 });
+
+/** Noon of the day before by the calendar in Berlin, or eleven in winter: at any hour, and where clocks were changed. */
+function noonYesterday(): Date {
+  const today = new Intl.DateTimeFormat('sv-SE', { timeZone: 'Europe/Berlin', dateStyle: 'short' }).format(new Date());
+  return new Date(Date.parse(`${today}T10:00:00Z`) - 86_400_000);
+}

@@ -13,6 +13,7 @@ import {
   Visibility,
 } from 'matrix-js-sdk';
 import { logger as sdkLogger } from 'matrix-js-sdk/lib/logger.js';
+import { rangesFollow } from '../../commands/early.ts';
 import type { Synapse } from './synapse.ts';
 
 /** Something that was said in a room, in the clear. */
@@ -174,3 +175,50 @@ export const answerTo =
       sender === bot && relation.rel_type === 'm.thread' && reply?.event_id === event && content.msgtype === 'm.notice'
     );
   };
+
+/** A word that it is worked on, or typical values before their ranges: another comes in its place. */
+const isPassing = (body: string) => body.includes('Working on it …') || body.includes(rangesFollow);
+
+/** The two faces of an answer. */
+export interface Shown {
+  readonly body: string;
+  readonly formatted_body: string;
+}
+
+/** The answer as it stands in the end. */
+export async function wholeAnswer(
+  asker: Asker,
+  { bot, question, patience_ms = 60_000 }: { bot: string; question: string; patience_ms?: number },
+): Promise<Heard & { readonly shown: Shown }> {
+  const first = await asker.hear(answerTo(bot, question), patience_ms);
+  if (!isPassing(String(first.content.body))) return { ...first, shown: first.content as unknown as Shown };
+  const last = await asker.hear(
+    ({ relation, content }) =>
+      relation.rel_type === 'm.replace' &&
+      relation.event_id === first.id &&
+      !isPassing((content['m.new_content'] as Shown).body),
+    patience_ms,
+  );
+  return { ...first, shown: last.content['m.new_content'] as Shown };
+}
+
+/** What the bot said since `before`, by the time it has answered something that was asked after all of it. */
+export async function saidSince(
+  asker: Asker,
+  { bot, room, before }: { bot: string; room: string; before: number },
+): Promise<readonly Heard[]> {
+  const last = await asker.say(room, '!teemer mix 99 L');
+  const { id } = await wholeAnswer(asker, { bot, question: last });
+  return asker.heard
+    .slice(before)
+    .filter(({ sender, relation }) => sender === bot && relation.event_id !== id)
+    .filter((one) => !answerTo(bot, last)(one));
+}
+
+/** Until the bot has seen that others are in a room too: then it keeps what is for one alone. */
+export async function seenAsRoomOfSeveral(asker: Asker, bot: string, room: string): Promise<void> {
+  for (;;) {
+    const { shown } = await wholeAnswer(asker, { bot, question: await asker.say(room, '!teemer mydata') });
+    if (shown.body.includes('for you alone')) return;
+  }
+}

@@ -8,6 +8,8 @@ export interface Put {
   readonly began_ms: number;
   readonly ended_ms: number;
   readonly status: number;
+  /** The client's own name for it. */
+  readonly txn: string;
   /** What the homeserver asked for with a refusal. */
   readonly retry_after_s: number | undefined;
 }
@@ -28,7 +30,8 @@ export async function watchSynapse(
       answer.pipe(to);
       if (method !== 'PUT' || !/\/(?:send|redact)\//.test(url)) return;
       const retry_after_s = after === undefined ? undefined : Number(after);
-      answer.once('end', () => puts.push({ began_ms, ended_ms: performance.now(), status, retry_after_s }));
+      const txn = decodeURIComponent(url.slice(url.lastIndexOf('/') + 1));
+      answer.once('end', () => puts.push({ began_ms, ended_ms: performance.now(), status, txn, retry_after_s }));
     });
     on.once('error', () => to.destroy());
     from.once('aborted', () => on.destroy());

@@ -1,4 +1,8 @@
 import type { Command } from '../../commands/command.ts';
+import { emergency } from '../../commands/emergency/emergency.ts';
+
+/** The card that looks as urgent as it is. */
+export const firstAid = emergency.name;
 
 /** How the platform calls a command: `size can` is the subcommand `can` of `size`. */
 export interface SlashName {

@@ -1,10 +1,10 @@
 import type { APIEmbed, APIEmbedField } from 'discord.js';
 import type { Card } from '../../../commands/card.ts';
-import { emergency } from '../../../commands/emergency/emergency.ts';
 import { sourceOf } from '../../../core/sources/sources.ts';
 import { renderCard } from '../../terminal/render.ts';
 import { clipped, escapedTo, plain } from '../escape.ts';
 import { limits } from '../limits.ts';
+import { firstAid } from '../names.ts';
 import { cautionFields, colourOf, colours, type Reasons } from './cautions.ts';
 import { fieldsOf, listed, unnamed } from './chunks.ts';
 import { figureFields, tableFields } from './figures.ts';
@@ -140,7 +140,7 @@ function embedOf(card: Card, kept: Kept, missing: string | undefined, picture: F
   ].join('\n');
   return {
     description: `**${escapedTo(card.headline, limits.content - 100)}**`,
-    color: card.command === emergency.name ? colours.danger : colourOf(card.cautions),
+    color: card.command === firstAid ? colours.danger : colourOf(card.cautions),
     fields: [...fields],
     ...(picture ? { image: { url: `attachment://${picture.name}` } } : {}),
     ...(small === '' ? {} : { footer: { text: small } }),

@@ -70,6 +70,12 @@ describe('wall', () => {
     expect(bare.assumed.map(({ text }) => text).join(' ')).toContain('60 mm');
   });
 
+  it('judges clay and sand by the clay it is filled with unless a better one is named', async () => {
+    const said = async (clay: string) => (await cardOf(`wall 40 mm ${clay} hot=1180 °C`)).headline;
+    expect(await said('clay-sand')).toMatch(/clay and sand gets to 1180 °C .*above its limit of 1150 °C/);
+    expect(await said('fireclay-sand')).not.toContain('above its limit');
+  });
+
   it('says a limit that is passed, and gives no range past the end of a material', async () => {
     const card = await cardOf('wall 1 in castable; 2.5 in perlite hot=1000 °C ramp=40 min hold=1 h finish=painted');
     expect(card.headline).toMatch(/perlite gets to \d+ °C.*above its limit of 650 °C.*No range: past 870 °C/);

@@ -34,7 +34,7 @@ const judged = (low: number, typical: number, high: number, note: string): Datum
 /** Burns that a hot face stands before it wants patching through or ramming anew. Judged: nobody counts them. */
 export const lives: readonly { readonly materials: readonly string[]; readonly burns: Datum }[] = [
   {
-    materials: ['clay-sand-lining', 'clay-sand-unfired', 'fireclay-grog-lining'],
+    materials: ['clay-sand-lining', 'fireclay-sand-lining', 'clay-sand-unfired', 'fireclay-grog-lining'],
     burns: judged(15, 50, 150, 'Rammed clay and sand; a slow first fire and a closed cooling lengthen it.'),
   },
 ];

@@ -16,6 +16,15 @@ describe('recipes and bags as data', () => {
     for (const { material, slot } of recipe.parts) expect(slotOf(findMaterial(material))).toBe(slot);
   });
 
+  it.each(recipes.filter(({ role }) => role === 'hot face').map((recipe) => [recipe.id, recipe] as const))(
+    '%s is filled with a clay that stands what the wall of it is judged by',
+    (_id, { lining, parts }) => {
+      const limit = (id: string) => findMaterial(id).properties.service_limit_K?.low ?? Number.NaN;
+      const binders = parts.filter(({ slot }) => slot === 'clay' || slot === 'castable');
+      for (const { material } of binders) expect(limit(material)).toBeGreaterThanOrEqual(limit(lining));
+    },
+  );
+
   it('are at least ten, each under its own name', () => {
     expect(recipes.length).toBeGreaterThanOrEqual(10);
     const names = recipes.flatMap(({ id, name, aliases }) => [id, name, ...aliases]);

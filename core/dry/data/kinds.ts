@@ -19,7 +19,7 @@ export const kindData = [
     id: 'rammed',
     name: 'rammed clay body',
     aliases: ['clay-sand', 'clay body'],
-    materials: ['clay-sand-lining', 'clay-sand-unfired', 'fireclay-grog-lining'],
+    materials: ['clay-sand-lining', 'fireclay-sand-lining', 'clay-sand-unfired', 'fireclay-grog-lining'],
     before: 'air-dry',
     thickness_m: datum(0.032, 0.04, 0.065, PRACTICE),
     wait_s: datum(...days(1, 1.5, 2), PRACTICE, 'Loosely covered, so that the damp evens out.'),

@@ -12,6 +12,9 @@ const dryingOfPureClay = datum(
   '5–8 % on the pages; wider here.',
 );
 const dustyWhenDry = ['silica-dust'] as const;
+/** A rammed lining stands what its clay stands: read by `linings.ts` too. */
+export const stonewareLimit = degrees(1150, 1200, 1250, MEMORY);
+export const fireclayLimit = degrees(1250, 1350, 1450, MEMORY, 'PCE less 150–300 K, less again under load or flux.');
 
 export const clays = [
   {
@@ -50,7 +53,7 @@ export const clays = [
       ignition_loss: datum(0.06, 0.09, 0.12, MEMORY),
       maturing_K: degrees(1200, 1250, 1300, MEMORY),
       pce_K: degrees(1430, 1512, 1564, MEMORY, CONE),
-      service_limit_K: degrees(1150, 1200, 1250, MEMORY),
+      service_limit_K: stonewareLimit,
     },
     hazards: dustyWhenDry,
   },
@@ -71,7 +74,7 @@ export const clays = [
       ignition_loss: datum(0.07, 0.11, 0.135, MEMORY),
       maturing_K: degrees(1150, 1250, 1350, MEMORY),
       pce_K: degrees(1621, 1683, 1743, MEMORY, CONE),
-      service_limit_K: degrees(1250, 1350, 1450, MEMORY, 'PCE less 150–300 K, less again under load or flux.'),
+      service_limit_K: fireclayLimit,
     },
     hazards: dustyWhenDry,
   },

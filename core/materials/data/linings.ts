@@ -1,10 +1,40 @@
 import type { Material } from '../material.ts';
+import { fireclayLimit, stonewareLimit } from './clays.ts';
 import { banded, clayBodyHeat, curve, datum, degrees, MEMORY, PRACTICE, published } from './make.ts';
 
 const rammingWater = datum(0.04, 0.07, 0.1, published('ramming-water-pages'), 'Dry press 4–6 %, up to 10 %.');
 const ramming = datum(1.25, 1.45, 1.7, PRACTICE);
 const hotClay = datum(0.65, 0.77, 0.85, published('emissivity-charts'), 'At 1000 °C; near 0.9 when cold.');
 const clayExpansion = datum(3e-6, 5.5e-6, 7e-6, published('brick-expansion-handbook'), 'Up to 12e-6 for common brick.');
+
+/** Clay and twice its volume of sand, whatever the clay: the limit alone is the clay's. */
+const claySand = {
+  density_kg_m3: datum(1700, 1850, 2000, MEMORY, 'Dried; fired 1750–2050.'),
+  mixing_water: rammingWater,
+  moisture: datum(0.005, 0.015, 0.03, MEMORY),
+  porosity: datum(0.25, 0.3, 0.35, MEMORY),
+  emissivity: hotClay,
+  drying_shrinkage: datum(0.005, 0.015, 0.03, MEMORY),
+  firing_shrinkage: datum(0.005, 0.01, 0.02, MEMORY, 'Quartz expansion takes some of it back.'),
+  ignition_loss: datum(0.015, 0.03, 0.045, MEMORY),
+  thermal_expansion_per_K: clayExpansion,
+  tensile_strength_Pa: datum(0.1e6, 0.3e6, 1e6, MEMORY, 'Dried, unfired.'),
+  ramming_ratio: ramming,
+} as const;
+const claySandConducts = banded(
+  'local',
+  MEMORY,
+  [
+    [20, 0.8],
+    [200, 0.85],
+    [400, 0.9],
+    [600, 0.95],
+    [800, 1],
+    [1000, 1.08],
+    [1200, 1.15],
+  ],
+  [0.58, 1.68],
+);
 
 export const linings = [
   {
@@ -14,35 +44,22 @@ export const linings = [
     aliases: ['clay sand', 'clay and sand', 'clay-sand', 'rammed lining', 'rammed clay', 'rammed clay sand'],
     goodFor: 'The cheap hot face of an aluminium furnace, rammed 32–65 mm thick.',
     failsWhen: 'Only the part past 900–1000 °C sinters; behind it stays weak. Limit is that of its clay.',
-    hotFace: { fit: 'within limits', why: 'By the clay: limit here is for fireclay; earthenware 950 °C.' },
-    properties: {
-      density_kg_m3: datum(1700, 1850, 2000, MEMORY, 'Dried; fired 1750–2050.'),
-      mixing_water: rammingWater,
-      moisture: datum(0.005, 0.015, 0.03, MEMORY),
-      porosity: datum(0.25, 0.3, 0.35, MEMORY),
-      emissivity: hotClay,
-      drying_shrinkage: datum(0.005, 0.015, 0.03, MEMORY),
-      firing_shrinkage: datum(0.005, 0.01, 0.02, MEMORY, 'Quartz expansion takes some of it back.'),
-      ignition_loss: datum(0.015, 0.03, 0.045, MEMORY),
-      thermal_expansion_per_K: clayExpansion,
-      tensile_strength_Pa: datum(0.1e6, 0.3e6, 1e6, MEMORY, 'Dried, unfired.'),
-      service_limit_K: degrees(1250, 1350, 1450, MEMORY, 'With fireclay; else the limit of the clay used.'),
-      ramming_ratio: ramming,
-    },
-    conductivity_W_mK: banded(
-      'local',
-      MEMORY,
-      [
-        [20, 0.8],
-        [200, 0.85],
-        [400, 0.9],
-        [600, 0.95],
-        [800, 1],
-        [1000, 1.08],
-        [1200, 1.15],
-      ],
-      [0.58, 1.68],
-    ),
+    hotFace: { fit: 'within limits', why: 'By the clay: limit here is for stoneware clay; earthenware 950 °C.' },
+    properties: { ...claySand, service_limit_K: stonewareLimit },
+    conductivity_W_mK: claySandConducts,
+    heat_capacity_J_kgK: clayBodyHeat,
+    hazards: ['silica-dust'],
+  },
+  {
+    id: 'fireclay-sand-lining',
+    name: 'rammed fireclay and sand 1:2, fired',
+    kind: 'lining',
+    aliases: ['fireclay sand', 'fireclay and sand', 'fireclay-sand', 'rammed fireclay sand'],
+    goodFor: 'The same body with the better clay: brass hot faces.',
+    failsWhen: 'Only the part past 900–1000 °C sinters; quartz jumps at 573 °C.',
+    hotFace: { fit: 'within limits', why: 'By its fireclay; a low-duty one holds little more than stoneware.' },
+    properties: { ...claySand, service_limit_K: fireclayLimit },
+    conductivity_W_mK: claySandConducts,
     heat_capacity_J_kgK: clayBodyHeat,
     hazards: ['silica-dust'],
   },
@@ -99,7 +116,7 @@ export const linings = [
       ignition_loss: datum(0.02, 0.04, 0.07, MEMORY),
       thermal_expansion_per_K: clayExpansion,
       tensile_strength_Pa: datum(0.1e6, 0.4e6, 1.5e6, MEMORY, 'Dried, unfired.'),
-      service_limit_K: degrees(1250, 1350, 1450, MEMORY),
+      service_limit_K: fireclayLimit,
       ramming_ratio: ramming,
     },
     conductivity_W_mK: banded(

@@ -9,6 +9,7 @@ import { calibrated } from '../log/measured.ts';
 import { typedNumber } from '../melt/question.ts';
 import { pricesFor, whosePrices } from '../prices.ts';
 import { layerText } from '../wall/layers.ts';
+import { unfitIn } from '../wall/unfit.ts';
 import { lossChart } from './chart.ts';
 import { figuresOf } from './figures.ts';
 import { byBurns } from './log.ts';
@@ -37,6 +38,7 @@ function answered(asked: AskedFuel, balance: Balance, options: FuelOptions, cont
     balance,
     burnt: balance.fire.fuel,
     staged: stagedOf(asked, balance, room_kg),
+    unfit: unfitIn(asked.wall.question),
     ashRoom_kg: room_kg,
     units,
     context,
@@ -62,6 +64,7 @@ function answered(asked: AskedFuel, balance: Balance, options: FuelOptions, cont
           ...asked.alloy.hazards,
           ...asked.question.wall.layers.flatMap(({ material }) => material.hazards),
           ...asked.wall.finish.hazards,
+          ...(parts.unfit ? ['lining-short'] : []),
           ...(options.place === 'indoors' ? ['indoors'] : []),
           ...(options.damp && options.damp.si > 0.01 ? ['damp-lining', 'fast-firing'] : []),
         ]),

@@ -11,7 +11,7 @@ import type { BalanceQuestion, FiringQuestion } from '../../core/melt/balance.ts
 import { RISE } from '../../core/melt/balance-charge.ts';
 import { crucibleHeat_J, crucibleMass_kg, outsideArea_m2, withWall } from '../../core/melt/crucible-heat.ts';
 import { pots } from '../../core/melt/data/pots.ts';
-import { meltHeat_J_kg, pourFor } from '../../core/melt/melt-heat.ts';
+import { hotFace_K, meltHeat_J_kg, pourFor } from '../../core/melt/melt-heat.ts';
 import type { Currency } from '../../core/quantity/currency.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
@@ -222,7 +222,7 @@ function wallOf(
 ): AskedWall {
   const { layers, bore, height, hot, shell, lid, floor, vent, finish, air, damp } = options;
   const { alloy, pour_K } = charge;
-  const needed_K = Math.max(alloy.hot_face_K.typical, pour_K + 100);
+  const needed_K = hotFace_K(alloy, pour_K);
   const hot_K =
     hot?.si ??
     assume(

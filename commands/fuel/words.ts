@@ -4,6 +4,7 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import { modelErrorNote } from '../model-error.ts';
+import { refilledText, unfitSays } from '../wall/unfit.ts';
 import { capital } from './chart.ts';
 import { againFigure, costFigure, massFigure, timeFigure, turnedDown } from './figures.ts';
 import type { FuelParts } from './parts.ts';
@@ -18,7 +19,12 @@ export function headlineOf(parts: FuelParts): string {
   const first = `${capital(asked.fuel.name)}: ${show(massFigure(parts))} for ${formatSi(asked.mass_kg, 'kg', units)} of ${asked.alloy.name} from a cold furnace, ${show(timeFigure(parts))}`;
   const money = cost && cost.value > 0 ? `, about ${formatFigure(cost, units).lead}` : '';
   const again = `The next melt takes ${show(againFigure(parts))}.`;
-  return [`${first}${money}.`, again, ...(staged ? [stagingSays(parts)] : [])].join(' ');
+  return [`${first}${money}.`, again, ...(staged ? [stagingSays(parts)] : []), ...liningSays(parts)].join(' ');
+}
+
+function liningSays({ unfit, asked, units }: FuelParts): readonly string[] {
+  const change = unfit?.fitting && `layers=${refilledText(asked.wall.layers, unfit.fitting)}`;
+  return unfitSays(unfit, { metal: asked.alloy.name, change, units });
 }
 
 /** Which of the two fuels to burn when. */

@@ -1,7 +1,11 @@
 import { fumeLimits } from '../../core/melt/data/fume-limits.ts';
 import type { MeltEstimate } from '../../core/melt/melt.ts';
+import { hotFace_K } from '../../core/melt/melt-heat.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { about } from '../options.ts';
 import { typedLength } from '../size/parts.ts';
+import { readStack } from '../wall/layers.ts';
+import { refilledText, type UnfitLining, unfitLining, unfitSays } from '../wall/unfit.ts';
 import { meltChart } from './chart.ts';
 import { figuresOf, lift_kg } from './figures.ts';
 import { furnaceOptions, type MeltOptions } from './options.ts';
@@ -9,19 +13,26 @@ import { type AskedMelt, typedNumber } from './question.ts';
 import { doubtOf, headlineOf, notesOf, pourTable } from './words.ts';
 
 interface Parts {
+  /** Where the furnace that was named does not stand this metal. */
+  readonly unfit: UnfitLining | undefined;
+  readonly relined: string | undefined;
   readonly asked: AskedMelt;
   readonly estimate: MeltEstimate;
   readonly options: MeltOptions;
   readonly context: AnswerContext;
 }
 
-export function meltCard(parts: Parts): Answer {
+export function meltCard(question: Omit<Parts, 'unfit' | 'relined'>): Answer {
+  const parts: Parts = { ...question, ...liningOf(question) };
   const { asked, estimate, options, context } = parts;
   const { units } = context;
   const { alloy, form, pot, pour_K } = estimate.question;
   const working = [...asked.crucible.steps(), ...estimate.steps()];
   return {
-    headline: headlineOf(estimate, asked, units),
+    headline: [
+      headlineOf(estimate, asked, units),
+      ...unfitSays(parts.unfit, { metal: alloy.name, change: parts.relined, units }),
+    ].join(' '),
     figures: figuresOf(estimate, asked),
     table: pourTable(estimate, units),
     chart: meltChart(estimate, units),
@@ -43,6 +54,7 @@ export function meltCard(parts: Parts): Answer {
       facts: [
         ...alloy.hazards,
         ...form.hazards,
+        ...(parts.unfit ? ['lining-short'] : []),
         ...(options.place === 'indoors' ? ['indoors'] : []),
         ...(pot.id === 'steel' ? ['reused-pot'] : []),
         ...(asked.crucibleGiven && estimate.charge.pours > 1 ? ['overfull-pot'] : []),
@@ -51,6 +63,16 @@ export function meltCard(parts: Parts): Answer {
     },
     next: nextLines(parts),
   };
+}
+
+function liningOf({ estimate, options, context: { units } }: Omit<Parts, 'unfit' | 'relined'>) {
+  const { layers: said, bore, height } = options;
+  if (said === undefined) return { unfit: undefined, relined: undefined };
+  const { alloy, pour_K } = estimate.question;
+  const layers = about('layers', () => readStack(said, units));
+  const hot_K = hotFace_K(alloy, pour_K.typical);
+  const unfit = unfitLining({ layers, hot_K, bore_m: bore?.si, height_m: height?.si }, units);
+  return { unfit, relined: unfit?.fitting && `layers=${refilledText(layers.layers, unfit.fitting)}` };
 }
 
 const joulesPerBtu = 1055.05585262;

@@ -23,6 +23,7 @@ export const melt = {
   ],
   hazards: ['hot-work', 'molten-metal'],
   figures: meltFigures,
+  slow: true,
   async answer(options, context) {
     const asked = askedMelt(options, context);
     return meltCard({ asked, estimate: estimateMelt(asked.question), options, context });

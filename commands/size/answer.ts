@@ -1,4 +1,4 @@
-import { findPour } from '../../core/materials/catalogue.ts';
+import { findMaterial, findPour } from '../../core/materials/catalogue.ts';
 import { exactly } from '../../core/materials/spread.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { changesFor } from '../../core/shape/changes.ts';
@@ -12,15 +12,17 @@ import { drawSleeve } from '../../core/shape/sleeve-drawing.ts';
 import { firingDensity_W_m3 } from '../../core/shape/vent.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { calibrated } from '../log/measured.ts';
+import { readStack } from '../wall/layers.ts';
+import { unfitLining } from '../wall/unfit.ts';
 import type { Told } from './fields.ts';
 import { figuresOf } from './figures.ts';
 import { formsOf } from './forms.ts';
-import { handsOver } from './hand-over.ts';
+import { handsOver, wallText } from './hand-over.ts';
 import { weighByBuckets } from './log.ts';
 import type { SharedOptions } from './options.ts';
 import type { SizeParts } from './parts.ts';
 import { type Materials, readMaterials, sizeQuestion } from './question.ts';
-import { assumptionsOf, changeWords, cutList, headlineOf, notesOf } from './words.ts';
+import { assumptionsOf, changeWords, cutList, headlineOf, liningChange, notesOf } from './words.ts';
 
 export interface Asked {
   readonly asked: SizeParts['asked'];
@@ -63,12 +65,26 @@ export function sizeAnswer(question: Asked, context: AnswerContext): Answer {
     changes: changesFor(sized),
     forms: formsOf(sized, options, context.units),
     rate: rateOf(sized),
+    unfit: unfitOf(sized, materials, context.units),
     hazards,
     crucibleSaid: said,
     vesselSaid: vessel?.text,
     units: context.units,
   };
   return calibrated(cardOf(parts, context), found, context.units);
+}
+
+function unfitOf(sized: Sized, materials: Materials, units: UnitSystem) {
+  const { bore } = sized.furnace;
+  return unfitLining(
+    {
+      layers: readStack(wallText({ sized, materials, units }), units),
+      hot_K: findPour(materials.metal).hot_face_K.typical,
+      bore_m: 2 * bore.bottom_radius_m,
+      height_m: bore.height_m,
+    },
+    units,
+  );
 }
 
 function rateOf({ question, rate_W, bore_m3 }: Sized) {
@@ -118,7 +134,9 @@ function cardOf(parts: SizeParts, context: AnswerContext): Answer {
         ...parts.hazards.flatMap((fact) => (fact === 'cylinder' ? ['cylinder', 'cylinder-cutting'] : [fact])),
         ...(options.form === 'card' ? [] : ['mesh']),
         options.fuel === 'charcoal' ? 'charcoal' : 'propane',
+        ...findMaterial(materials.lining).hazards,
         ...materials.insulation.hazards,
+        ...(parts.unfit ? ['lining-short'] : []),
         // Nothing is poured here, and what is lifted is the furnace: not a pot of metal at arm's length.
         ...(knownMetal ? pour.hazards.filter((fact) => fact !== 'molten-metal') : []),
       ],
@@ -131,9 +149,11 @@ function cardOf(parts: SizeParts, context: AnswerContext): Answer {
 function nextLines(parts: SizeParts, { commands }: AnswerContext): NonNullable<Answer['next']> {
   const { sized, changes, asked, options } = parts;
   const known = (name: string) => commands.some((one) => one.name === name);
+  const relined = liningChange(parts);
   const mending = changes.filter(({ option }) => asked !== 'melt' || option !== 'crucible').slice(0, 2);
   // What asks this question again stands before what asks another one about it.
   return [
+    ...(relined === undefined ? [] : [{ label: 'in a lining that stands it', line: `again ${relined}` }]),
     ...mending.map((change) => ({ label: change.says, line: `again ${changeWords(change, parts)}` })),
     ...(asked === 'can' && mending.length === 0
       ? [{ label: 'with another crucible', line: 'again crucible=5 in x 6 in' }]

@@ -1,8 +1,10 @@
 import { findMaterial } from '../../core/materials/catalogue.ts';
 import type { SizeParts } from './parts.ts';
+import { recipeFor } from './question.ts';
 
 /** What `mix`, `wall` and `melt` take by for=last, as it would be typed. */
 export function handsOver({
+  asked,
   sized,
   weighed,
   materials,
@@ -10,17 +12,15 @@ export function handsOver({
   options,
   units,
 }: SizeParts): Readonly<Record<string, string>> {
-  const { furnace, fit } = sized;
+  const { furnace } = sized;
   const { wall_m3, floor_m3, lid_m3 } = weighed.volumes;
-  const lining = 'clay-sand lining';
+  const { lining } = materials;
+  const metal = asked === 'melt' ? materials.metal : options.metal;
   const layer = (length_m: number, name: string) => `${typedLength(length_m, units)} ${name}`;
-  const insulation = materials.insulation.id.replaceAll('-', ' ');
-  // The thinnest place counts: there the shell gets hottest.
-  const behind_m = Math.min(fit.insulation.bottom_m, fit.insulation.top_m);
   return {
     amount: typedVolume(wall_m3 + floor_m3 + lid_m3, units),
-    recipe: 'clay-sand',
-    layers: [layer(furnace.wall_m, lining), ...(behind_m > 0 ? [layer(behind_m, insulation)] : [])].join('; '),
+    recipe: recipeFor(lining),
+    layers: wallText({ sized, materials, units }),
     bore: typedLength(2 * furnace.bore.bottom_radius_m, units),
     height: typedLength(furnace.bore.height_m, units),
     shell: `${Number((furnace.vessel.wall_m * 1000).toFixed(2))} mm`,
@@ -34,8 +34,18 @@ export function handsOver({
     lid: layer(furnace.lid.thickness_m, lining),
     vent: typedLength(2 * furnace.lid.vent_radius_m, units),
     crucible: `${typedLength(2 * furnace.crucible.outside_radius_m, units)} x ${typedLength(furnace.crucible.height_m, units)}`,
-    ...(options.metal === undefined ? {} : { metal: options.metal }),
+    ...(metal === undefined ? {} : { metal }),
   };
+}
+
+/** The wall as layers, hot side first. The thinnest place counts: there the shell gets hottest. */
+export function wallText({ sized, materials, units }: Pick<SizeParts, 'sized' | 'materials' | 'units'>): string {
+  const { furnace, fit } = sized;
+  const behind_m = Math.min(fit.insulation.bottom_m, fit.insulation.top_m);
+  return [
+    `${typedLength(furnace.wall_m, units)} ${materials.lining}`,
+    ...(behind_m > 0 ? [`${typedLength(behind_m, units)} ${materials.insulation.id.replaceAll('-', ' ')}`] : []),
+  ].join('; ');
 }
 
 /**

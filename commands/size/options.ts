@@ -11,6 +11,7 @@ const length = (label: string, min: number, max: number, plainUnit = thin) =>
 const shared = {
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
   fuel: choice({ label: 'fuel', choices: ['gas', 'charcoal'] }).optional(),
+  lining: text({ label: 'hot face, by name', most: 60 }).optional(),
   wall: length('hot-face wall, thick', 0.003, 0.3),
   floor: length('hot-face floor, thick', 0.003, 0.3),
   lid: length('lid, thick', 0.003, 0.3),

@@ -5,6 +5,7 @@ import type { Forms } from '../../core/shape/forms/forms.ts';
 import type { Sized } from '../../core/shape/size.ts';
 import type { Sleeve } from '../../core/shape/sleeve.ts';
 import type { Weighed } from '../../core/shape/weights.ts';
+import type { UnfitLining } from '../wall/unfit.ts';
 import type { SharedOptions } from './options.ts';
 import type { Materials } from './question.ts';
 
@@ -20,6 +21,8 @@ export interface SizeParts {
   readonly forms: Forms | undefined;
   /** Firing rate with its judged range; exact where it was typed. */
   readonly rate: Spread;
+  /** Where the lining does not stand the metal. */
+  readonly unfit: UnfitLining | undefined;
   /** Facts of the vessel. */
   readonly hazards: readonly string[];
   /** As typed; `undefined` where it followed from the rest. */

@@ -1,6 +1,7 @@
 import { AskError } from '../../core/ask-error.ts';
 import { findMaterial, findPour, findVessel } from '../../core/materials/catalogue.ts';
 import type { Material } from '../../core/materials/material.ts';
+import { recipes } from '../../core/mix/recipes.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
 import { type Crucible, crucibleFromMelt, crucibleFromSizes, crucibleFromWorking } from '../../core/shape/crucible.ts';
@@ -144,12 +145,28 @@ export interface Materials {
 
 export const defaults = { lining: 'clay-sand-lining', insulation: 'vermiculite', bricks: 'insulating-brick-23' };
 
+/** Hot faces that `mix` can fill: what is sized here is rammed or cast. */
+const filled = recipes.filter(({ role }) => role === 'hot face');
+export const recipeFor = (lining: string): string =>
+  (filled.find((recipe) => recipe.lining === lining) ?? filled[0]!).id;
+
+function liningNamed(name: string): string {
+  const { id, name: says } = findMaterial(name);
+  if (filled.some(({ lining }) => lining === id)) return id;
+  throw new AskError({
+    code: 'unfit',
+    what: `${says} is no hot face that is rammed or cast here`,
+    expected: [...new Set(filled.map(({ lining }) => lining))].join(', '),
+    example: 'dense-castable',
+  });
+}
+
 /** Gas that leaves a furnace is about this much hotter than its wall; judged. */
 const aboveFace_dK = 100;
 
-export function readMaterials({ insulation, metal }: SharedOptions): Materials {
+export function readMaterials({ lining, insulation, metal }: SharedOptions): Materials {
   return {
-    lining: defaults.lining,
+    lining: about('lining', () => liningNamed(lining ?? defaults.lining)),
     insulation: about('insulation', () => insulationNamed(insulation ?? defaults.insulation)),
     bricks: defaults.bricks,
     metal: metal ?? 'aluminium',

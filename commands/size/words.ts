@@ -1,3 +1,4 @@
+import { findMaterial } from '../../core/materials/catalogue.ts';
 import { formatBoth, formatFigure, formatSi } from '../../core/quantity/format.ts';
 import { formatTape } from '../../core/quantity/tape.ts';
 import type { Change } from '../../core/shape/changes.ts';
@@ -6,6 +7,7 @@ import { liningRadius_m } from '../../core/shape/profile.ts';
 import { type RuleName, sizingRules } from '../../core/shape/rules.ts';
 import { degrees } from '../../core/shape/tuyere.ts';
 import type { Assumption, Table } from '../card.ts';
+import { unfitSays } from '../wall/unfit.ts';
 import { type SizeParts, typedLength } from './parts.ts';
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -29,6 +31,7 @@ export function headlineOf(parts: SizeParts): string {
     Math.abs(top_m - bottom_m) < 5e-4
       ? `${length(bottom_m)} ${fill} all round`
       : `${length(bottom_m)} ${fill} at the bottom, ${length(top_m)} at the rim`;
+  const unfit = unfitSays(parts.unfit, { metal: materials.metal, change: liningChange(parts), units });
   const layers = `bore ${length(2 * furnace.bore.bottom_radius_m)}, wall ${length(furnace.wall_m)}, ${thick}`;
   if (!fit.fits) {
     const [first] = changes;
@@ -36,8 +39,18 @@ export function headlineOf(parts: SizeParts): string {
   }
   const sure = fit.sure ? 'Fits' : 'Fits, but only just, so measure yours';
   return asked === 'can' || parts.vesselSaid !== undefined
-    ? `${sure}: ${inside}: ${layers}.`
-    : `${capital(inside)}: ${layers}.`;
+    ? [`${sure}: ${inside}: ${layers}.`, ...unfit].join(' ')
+    : [`${capital(inside)}: ${layers}.`, ...unfit].join(' ');
+}
+
+/** The options that make a lining stand its metal; nothing where none is needed, or none does. */
+export function liningChange({ unfit, materials }: Pick<SizeParts, 'unfit' | 'materials'>): string | undefined {
+  const [face, behind] = unfit?.fitting ?? [];
+  if (!face) return undefined;
+  return [
+    ...(face.id === materials.lining ? [] : [`lining=${face.id}`]),
+    ...(!behind || behind.id === materials.insulation.id ? [] : [`insulation=${behind.id}`]),
+  ].join(' ');
 }
 
 const failures = ({ sized, units }: SizeParts): string =>
@@ -190,6 +203,8 @@ export function assumptionsOf(parts: SizeParts): readonly Assumption[] {
       override: 'crucible=6 in x 8 in',
     });
   rule('gap', gas ? 'gap_gas_m' : 'gap_charcoal_m', measures.gap_m);
+  if (options.lining === undefined)
+    rows.push({ text: shortName(findMaterial(materials.lining).name), override: 'lining=dense castable' });
   rule('wall', 'wall_m', measures.wall_m);
   if (options.insulation === undefined)
     rows.push({ text: shortName(materials.insulation.name), override: 'insulation=perlite' });

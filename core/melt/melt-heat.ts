@@ -149,3 +149,6 @@ function refuseOutside({ name, solidus_K, liquidus_K }: Pour, from_K: number, po
       option: 'pour',
     });
 }
+
+/** The face a metal asks for: its usual one, and hotter than a pour that was asked for. */
+export const hotFace_K = ({ hot_face_K }: Pour, pour_K: number): number => Math.max(hot_face_K.typical, pour_K + 100);

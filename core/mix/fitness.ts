@@ -21,6 +21,10 @@ export interface Fitness extends WithSteps {
   readonly margin_K?: number;
 }
 
+/** What a hot face lacks, by the low end of its limit; none where it has more than is needed. */
+export const shortBy_dK = ({ limit_K, needed_K }: { limit_K: number; needed_K: number }): number =>
+  Math.max(0, needed_K - limit_K);
+
 /**
  * Is a mix fit for its place? Judged by the low end of the weakest ingredient's service limit against the hottest
  * face that the metal asks for. Throws AskError `unfit` with the temperature and the margin that say so.
@@ -38,7 +42,7 @@ export function judgeFitness({ parts, role, metal }: { parts: readonly Part[]; r
   if (metal === undefined) return { limit_K, weakest, steps: () => [limitStep(weakest, limit_K)] };
   const pour = findPour(metal);
   const needed_K = pour.hot_face_K.typical;
-  if (limit_K < needed_K) throw tooCool(weakest, limit_K, pour.name, needed_K);
+  if (shortBy_dK({ limit_K, needed_K }) > 0) throw tooCool(weakest, limit_K, pour.name, needed_K);
   const margin_K = limit_K - needed_K;
   return {
     limit_K,

@@ -40,7 +40,7 @@ export const sizingRules = Object.freeze({
   crucible_wall_m: rule('crucible wall', [9, 14, 22], mm),
   crucible_roundness: rule('room of a crucible over that of a straight one', [0.75, 0.87, 1], 1, 'from memory'),
   crucible_fill: rule('working fill, share of brimful', [0.7, 0.8, 0.85], 1),
-  wall_m: rule('hot-face wall, rammed clay and sand', [32, 40, 65], mm),
+  wall_m: rule('hot-face wall', [32, 40, 65], mm),
   behind_m: rule('insulation behind it', [40, 60, 120], mm),
   underfloor_m: rule('a layer of bricks laid flat below the floor', [50, 64, 76], mm, 'from memory'),
   floor_m: rule('hot-face floor', [35, 50, 75], mm),

@@ -99,6 +99,16 @@ export const shellAndVesselRules: readonly Rule[] = [
     headline: true,
   },
   {
+    id: 'lining-short',
+    when: { any: ['lining-short'] },
+    severity: 'caution',
+    text: 'This lining is below what the metal asks of it: change it before anything is lit.',
+    reason: 'Past its limit a face slumps on the pot and fill shrinks away: then the fire stands at the shell.',
+    source: 'from-memory',
+    standing: 'from memory',
+    hotWork: true,
+  },
+  {
     id: 'portland-hot',
     when: { all: ['portland'], above: { hot_face_K: 723 } },
     severity: 'danger',

@@ -5,8 +5,13 @@ import type { Fuel } from '../fuel/fuel-schema.ts';
 const MJ = 1e6;
 const heat = (low: number, typical: number, high: number, cite: Cite, note?: string): Datum =>
   datum(low * MJ, typical * MJ, high * MJ, cite, note);
-const price = (low: number, typical: number, high: number): Datum =>
-  datum(low, typical, high, MEMORY, 'Retail, United States; moves with season and place.');
+const price = (
+  low: number,
+  typical: number,
+  high: number,
+  note = 'Retail, United States; moves with season and place.',
+): Datum => datum(low, typical, high, MEMORY, note);
+const FREE = 'Often free for the fetching; the middle of what is asked where it is not.';
 const none = datum(0, 0, 0, DERIVED);
 const NASA = published('nasa-tm-4513');
 const LUMP_DENSITY = 'Lump 180–220, EN 1860 above 130 kg/m³; from memory where larger lumps lie loosely.';
@@ -151,8 +156,8 @@ export const fuels = [
     moisture: datum(0, 0, 0.05, PRACTICE, 'Settled and poured off; otherwise it holds water and spits.'),
     heat_capacity_J_kgK: datum(1900, 2000, 2200, MEMORY),
     bulk_density_kg_m3: datum(900, 918, 930, MEMORY),
-    price_USD_kg: price(0, 0, 0.8),
-    hazards: ['hot-work'],
+    price_USD_kg: price(0, 0.23, 0.8, FREE),
+    hazards: ['hot-work', 'oil-fire'],
   },
   {
     id: 'diesel',
@@ -166,7 +171,7 @@ export const fuels = [
     heat_capacity_J_kgK: datum(1800, 2000, 2200, MEMORY),
     bulk_density_kg_m3: datum(820, 835, 860, MEMORY),
     price_USD_kg: price(0.9, 1.2, 2.2),
-    hazards: ['hot-work'],
+    hazards: ['hot-work', 'oil-fire'],
   },
   {
     id: 'used-motor-oil',
@@ -179,7 +184,7 @@ export const fuels = [
     moisture: datum(0, 0.01, 0.05, MEMORY),
     heat_capacity_J_kgK: datum(1800, 2000, 2200, MEMORY),
     bulk_density_kg_m3: datum(870, 890, 920, MEMORY),
-    price_USD_kg: price(0, 0, 0.5),
-    hazards: ['hot-work'],
+    price_USD_kg: price(0, 0.15, 0.5, FREE),
+    hazards: ['hot-work', 'oil-fire', 'used-oil'],
   },
 ] as const satisfies readonly Fuel[];

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../../ask-error.ts';
+import { triangleAt } from '../../doubt/triangle.ts';
+import { cautionsFor } from '../../hazard/cautions.ts';
 import { isFact } from '../../hazard/facts.ts';
 import { nameKey } from '../../materials/catalogue.ts';
 import { sourceOf } from '../../sources/sources.ts';
 import { REFERENCE_K, speciesNames } from '../gas/nasa.ts';
-import { findFuel, fuels } from './fuel.ts';
+import { type Fuel, findFuel, fuels } from './fuel.ts';
 import { asFired, EVAPORATION_J_kg, sensibleHeat_J_kg } from './fuel-as-fired.ts';
 import { fuelSchema } from './fuel-schema.ts';
 
@@ -34,6 +36,22 @@ describe('fuels', () => {
     if ('gases' in fuel.combustible)
       for (const name of Object.keys(fuel.combustible.gases)) expect(speciesNames).toContain(name);
     else expect(fuel.heat_capacity_J_kgK, 'a solid or liquid brings its own heat').toBeDefined();
+  });
+
+  it.each(fuels.filter(({ kind }) => kind === 'liquid').map((fuel) => [fuel.id, fuel] as const))(
+    '%s is burned under the caution of oil',
+    (_, { hazards }) => {
+      const ids = cautionsFor({ facts: hazards }).map(({ id }) => id);
+      expect(ids).toContain('oil-fire');
+    },
+  );
+
+  it('cost, typically, what lies inside the range they are sampled in', () => {
+    for (const { id, price_USD_kg: price } of fuels as readonly Fuel[]) {
+      if (!price) continue;
+      expect(price.typical, id).toBeGreaterThanOrEqual(triangleAt(price, 0.025));
+      expect(price.typical, id).toBeLessThanOrEqual(triangleAt(price, 0.975));
+    }
   });
 
   it('name nothing twice', () => {

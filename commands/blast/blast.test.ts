@@ -37,12 +37,23 @@ describe('what is typed', () => {
 
 describe('blast', () => {
   it('says enough, probably, or too little by how many samples meet the need', async () => {
-    expect((await cardOf(`blast charcoal rate=5 kW ${plate}`)).headline).toMatch(
+    expect((await cardOf(`blast charcoal rate=35 kW ${plate}`)).headline).toMatch(
       /^Enough: .*met in 100 % of the cases/,
     );
     const little = await cardOf(`blast charcoal rate=90 kW ${plate}`);
     expect(little.headline).toMatch(/^Too little: .*What would help most/);
     expect(value(little, 'cover')).toBeLessThan(0.8);
+  });
+
+  it('says first that a blower is far more than the fire needs, and what to do about it', async () => {
+    const { headline } = await cardOf(`blast charcoal rate=5 kW ${plate}`);
+    expect(headline).toMatch(
+      /^Enough, and far more than the fire needs: .*Throttle or bleed it: left open it feeds \d/,
+    );
+    expect((await cardOf('blast charcoal rate=5 kW blower=shop vac')).headline).toMatch(/ Bleed it: /);
+    const near = await cardOf(`blast charcoal rate=35 kW ${plate}`);
+    expect(value(near, 'cover')).toBeLessThan(2);
+    expect(near.headline).not.toMatch(/far more|Throttle/);
   });
 
   it('needs as much air for a heat as for the fuel that holds it', async () => {

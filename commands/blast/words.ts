@@ -10,6 +10,8 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const SURE = 0.95;
 /** More than this of the need is worth a valve. */
 const MUCH = 1.3;
+/** From twice the need on a blower left open makes another fire than the one asked about. */
+const FAR_MORE = 2;
 
 function said(parts: BlastParts, id: string): string {
   const figure = blastFigures(parts).find((one) => one.id === `blast.${id}`)!;
@@ -28,8 +30,14 @@ export function headlineOf(parts: BlastParts): string {
   const verdict =
     met > SURE ? 'Enough' : met > 0.5 ? 'Probably enough' : met > 1 - SURE ? 'Probably too little' : 'Too little';
   const cover = parts.point.flow_m3_s / (parts.needed_m3_s ?? 1);
-  const then = cover < MUCH ? ` ${help}` : '';
-  return `${verdict}: ${through.charAt(0).toLowerCase()}${through.slice(1)}, and the fire needs ${said(parts, 'need')}; it is met in ${percent(met)} of the cases.${then}`;
+  const then =
+    cover < MUCH
+      ? ` ${help}`
+      : cover > FAR_MORE
+        ? ` ${question.blower.bleed ? 'Bleed' : 'Throttle or bleed'} it: left open it feeds ${said(parts, 'power')}.`
+        : '';
+  const far = cover > FAR_MORE ? `${verdict}, and far more than the fire needs` : verdict;
+  return `${far}: ${through.charAt(0).toLowerCase()}${through.slice(1)}, and the fire needs ${said(parts, 'need')}; it is met in ${percent(met)} of the cases.${then}`;
 }
 
 export function notesOf(parts: BlastParts): readonly string[] {

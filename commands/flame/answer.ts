@@ -234,13 +234,16 @@ const atHome: Readonly<Record<keyof FlameInputs, { is: string; measure: string }
   moisture: { is: 'water in the fuel', measure: 'weigh 200 g, dry them at 105 °C (220 °F) over night, weigh again' },
 };
 
+/** Where all that is sampled is known: what no formula holds. */
+const mixed = `how well air and gas mix, by which a real flame stays ${REAL_BELOW_dK.low} to ${REAL_BELOW_dK.high} K below, and the true excess air: oxygen and CO read inside the vent show both, then reads=; a thermocouple there gives flue=`;
+
 function doubtOf({ doubt }: Parts): string {
   const { temperature, left } = doubt.movesMost;
   const said = [
     ...(temperature ? [{ of: 'the flame', ...temperature }] : []),
     ...(left && left.input !== temperature?.input ? [{ of: 'the heat left', ...left }] : []),
   ];
-  if (said.length === 0) return 'how far a real flame stays below: nothing that was sampled';
+  if (said.length === 0) return mixed;
   return said
     .map(({ of, input, share }) => {
       const { is, measure } = atHome[input];

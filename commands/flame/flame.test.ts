@@ -57,6 +57,15 @@ describe('flame', () => {
     expect((await cardOf('flame briquettes')).doubt).toContain('no way at home');
   });
 
+  it('names what is doubted most and how to measure it, of a gas that is known too', async () => {
+    for (const line of ['flame propane', 'flame methane excess=30% flue=1100 °C', 'flame charcoal']) {
+      const { doubt } = await cardOf(line);
+      expect(doubt, line).toMatch(/:/);
+      expect(doubt, line).not.toContain('nothing that was sampled');
+      expect(doubt, line).toMatch(/reads?|thermocouple|meter|weigh|states?/);
+    }
+  });
+
   it('is enriched by oxygen', async () => {
     const air = value(await cardOf('flame propane'), 'temperature');
     expect(value(await cardOf('flame propane oxygen=23%'), 'temperature')).toBeGreaterThan(air + 50);

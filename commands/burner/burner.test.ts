@@ -119,6 +119,24 @@ describe('burner', () => {
     },
   );
 
+  it.each([
+    'burner 20 kW bottle=20 lb warm=torch',
+    'burner warm the bottle with a torch',
+    'burner 20 kW bottle=in hot water',
+  ])('leads with the danger of a warmed bottle wherever on the line it stands: %s', async (line) => {
+    const ask = conversation();
+    const { error, cautions } = await errorOf(line, ask);
+    expect(cautions[0]?.id).toBe('warmed-cylinder');
+    if (!line.includes('warm=')) expect(error.what).toContain('is not to be warmed');
+  });
+
+  it('takes heat and a bottle apart for what they are', async () => {
+    const { error, cautions } = await errorOf('burner heat 20 kW');
+    expect(error.what).not.toContain('is not to be warmed');
+    expect(cautions.map(({ id }) => id)).not.toContain('warmed-cylinder');
+    expect((await cardOf('burner 20 kW bottle=20 lb')).cautions.map(({ id }) => id)).not.toContain('warmed-cylinder');
+  });
+
   it('refuses more than the bottle has, with both numbers', async () => {
     const ask = conversation();
     const { error } = await errorOf('burner 20 kW pressure=400 kPa air=-20 °C', ask);

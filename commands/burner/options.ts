@@ -5,6 +5,7 @@ import { regulators } from '../../core/fire/data/regulators.ts';
 import { type Quantity, readQuantity } from '../../core/quantity/parse.ts';
 import { fuelIn, metalIn } from '../flame/fuel.ts';
 import { choice, type OptionMeta, quantity, reading, text } from '../options.ts';
+import { refuseWarmBottle } from './warm-bottle.ts';
 
 const degrees = { metric: '°C', US: '°F' };
 const power: OptionMeta = { label: 'heat of the burner', kind: 'quantity', dimensions: ['power'] };
@@ -18,6 +19,8 @@ const rate = reading(({ text: typed, system }): Quantity => {
     const wanted = { dimensions: ['power'], plainUnit: powerUnit, label: power.label, min: 200, max: 1e6 } as const;
     return readQuantity(typed, { ...wanted, ...(system ? { system } : {}) });
   } catch (error) {
+    // Words that stand where the heat belongs.
+    if (/bottle|cylinder|tank/i.test(typed)) refuseWarmBottle(typed, { option: 'rate', example: '20 kW' });
     if (!(error instanceof AskError) || !(fuelIn(typed) || metalIn(typed))) throw error;
     return { dimension: 'power', si: Number.NaN, text: typed, system: undefined };
   }

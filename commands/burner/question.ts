@@ -6,7 +6,7 @@ import { drills } from '../../core/fire/data/drills.ts';
 import { type JetEdge, jetEdges } from '../../core/fire/data/jet-edges.ts';
 import { type Regulator, regulators } from '../../core/fire/data/regulators.ts';
 import { findFuel } from '../../core/fire/fuel/fuel.ts';
-import { FILLING, refuseWarming } from '../../core/fire/propane/cylinder.ts';
+import { FILLING } from '../../core/fire/propane/cylinder.ts';
 import { COMMERCIAL_FACTOR } from '../../core/fire/propane/propane.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
@@ -16,6 +16,7 @@ import type { AnswerContext } from '../command.ts';
 import { fuelIn, readFuel, redirect, refuseMetal } from '../flame/fuel.ts';
 import { about } from '../options.ts';
 import type { BurnerOptions } from './options.ts';
+import { refuseWarmBottle } from './warm-bottle.ts';
 
 export const propane = findFuel('propane');
 export const LOWER_J_kg = propane.lower_heat_J_kg.typical;
@@ -155,20 +156,9 @@ export function readJet(typed: string, units: UnitSystem): number {
   }).si;
 }
 
-const warming = /warm|heat|flame|torch|hot water|bath|blanket|sun\b/i;
-
-/** @throws AskError `refused`, with a bottle that is only kept. */
-function refused(heat: string): never {
-  try {
-    return refuseWarming({ heat });
-  } catch (error) {
-    throw error instanceof AskError ? error.with({ example: usual.bottle, option: 'bottle' }) : error;
-  }
-}
-
 /** A bottle by what it is filled with when full. */
 function bottleOf({ bottle: typed = usual.bottle, fill }: BurnerOptions, units: UnitSystem): BurnerQuestion['bottle'] {
-  if (warming.test(typed)) refused(typed);
+  refuseWarmBottle(typed, { option: 'bottle', example: usual.bottle });
   const { si } = readQuantity(typed, {
     dimensions: ['mass'],
     label: 'the bottle, by its fill',

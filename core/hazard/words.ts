@@ -5,7 +5,7 @@ const words: readonly (readonly [RegExp, string])[] = [
   [/portland|(?<!low[- ])\bcement\b|concrete/i, 'portland'],
   [/(?:propane|gas|lpg) (?:cylinder|bottle|tank)/i, 'cylinder'],
   [
-    /\bwarm(?:ed|ing)\b|warm water|heat blanket|heat(?:ed|ing)? (?:the |a |my )?(?:cylinder|bottle|tank)/i,
+    /\bwarm(?:ed|ing)\b|warm water|\b(?:cylinder|bottle|tank)\b[^;]*\b(?:warm|torch|hot water)\b|\b(?:warm|torch)\b[^;]*\b(?:cylinder|bottle|tank)\b|heat blanket|heat(?:ed|ing)? (?:the |a |my )?(?:cylinder|bottle|tank)/i,
     'warmed-cylinder',
   ],
   [/(?:cut|drill|grind|weld)\w*[^;]*(?:cylinder|tank|bottle|drum)/i, 'cylinder-cutting'],

@@ -150,5 +150,6 @@ export function refuseWarming({ heat }: { readonly heat: string }): never {
     what: `a gas bottle is not to be warmed (${heat}): from about 49 °C its relief valve may open, and what it vents catches fire`,
     expected: 'a larger or second bottle, a lower draw, or one kept where it is warmer, in the open',
     example: 'two bottles on one manifold of an approved kind',
+    facts: ['warmed-cylinder'],
   });
 }

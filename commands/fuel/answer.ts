@@ -110,7 +110,7 @@ function stagedOf(asked: AskedFuel, balance: Balance, ash_limit_kg: number): Sta
 
 /** For `wall`, `blast`, `burner` and `flame`: as it would be typed. */
 function handsOver({ asked, options, balance, burnt, units }: FuelParts): Record<string, string> {
-  const { wall, fuel, alloy, mass_kg } = asked;
+  const { wall, fuel, alloy, amount_kg, potfuls } = asked;
   const { first } = balance.melts;
   const { question } = wall;
   const US = units === 'US';
@@ -140,9 +140,9 @@ function handsOver({ asked, options, balance, burnt, units }: FuelParts): Record
     shell: length(question.shell_m),
     ...passed,
     metal: alloy.id.replaceAll('-', ' '),
-    amount: `${Number(mass_kg.toPrecision(6))} kg`,
+    amount: `${Number(amount_kg.toPrecision(6))} kg`,
     pour: `${Number((asked.question.charge.pour_K - 273.15).toFixed(2))} °C`,
-    heat: `${(asked.question.charge.metal_J.typical / 1e6).toPrecision(6)} MJ`,
+    heat: `${((potfuls * asked.question.charge.metal_J.typical) / 1e6).toPrecision(6)} MJ`,
     crucible: asked.crucible,
   };
 }

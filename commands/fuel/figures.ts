@@ -93,7 +93,7 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
     figure('fuel.efficiency', 'metal gets, first melt', first.efficiency, '1', ranges.efficiency, {
       note: `told: ${told(efficiencies.single)}`,
     }),
-    figure('fuel.again_efficiency', 'and next melt', again.efficiency, '1', undefined, {
+    figure('fuel.again_efficiency', 'and next melt', again.efficiency, '1', ranges.again_efficiency, {
       note: `told: ${told(efficiencies.repeated)}`,
     }),
     figure('fuel.metal_heat', 'heat in the metal', first.metal_J, 'J'),
@@ -107,10 +107,10 @@ export function figuresOf(parts: FuelParts): readonly Figure[] {
 export const turnedDown = ({ hold_s, hold_power_W, power_W }: Melt): boolean =>
   hold_s > 60 && hold_power_W < 0.9 * power_W;
 
-const told = ({ low, high }: { low: number; high: number }) =>
+export const told = ({ low, high }: { low: number; high: number }) =>
   `${Math.round(low * 100)} to ${Math.round(high * 100)} %`;
 
-function totals({ asked, balance: { melts, model } }: FuelParts): readonly Figure[] {
+export function totals({ asked, balance: { melts, model } }: FuelParts): readonly Figure[] {
   const later = asked.melts - 1;
   if (later < 1) return [];
   const { first, again } = melts;
@@ -119,7 +119,10 @@ function totals({ asked, balance: { melts, model } }: FuelParts): readonly Figur
   const price = asked.priceOf(asked.fuel);
   return [
     figure('fuel.total_mass', `all ${asked.melts} melts`, mass_kg, 'kg'),
-    figure('fuel.total_time', 'which take', time_s, 's', undefined, { shown: 'hours', note: 'pauses counted' }),
+    figure('fuel.total_time', 'which take', time_s, 's', undefined, {
+      shown: time_s < 5400 ? 'minutes' : 'hours',
+      note: 'pauses counted',
+    }),
     ...(price ? [figure('fuel.total_cost', 'cost of all', mass_kg * price.per_kg.typical, price.currency)] : []),
   ];
 }

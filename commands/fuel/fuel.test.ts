@@ -76,7 +76,7 @@ describe('fuel', () => {
     await answerLine('size can 20 gal crucible=6 in x 8 in', context);
     const card = await cardOf('fuel for=last', context);
     expect(card.given.join(' ')).not.toContain('amount');
-    expect(card.headline).toContain('for 11 lb of aluminium');
+    expect(card.headline).toContain('all of it takes 2 melts');
     expect(card.units).toBe('US');
   });
 
@@ -92,12 +92,46 @@ describe('fuel', () => {
     const melt = await cardOf('melt 5 kg aluminium for=(size can 20 gal crucible=6 in x 8 in)', context);
     const card = await cardOf('fuel for=last', context);
     expect(card.given.join(' ')).toContain('from melt');
-    expect(figure(card, 'fuel.metal_heat') / 1e6).toBeCloseTo(
+    // In two pours, as melt says: the balance is of one of them.
+    expect((2 * figure(card, 'fuel.metal_heat')) / 1e6).toBeCloseTo(
       readQuantity(melt.handsOver.heat ?? '', { dimensions: ['energy'] }).si / 1e6,
       4,
     );
     expect(Number.parseFloat(card.handsOver.bore ?? '')).toBeCloseTo(Number.parseFloat(melt.handsOver.bore ?? ''), 4);
     expect(card.handsOver.bore).toMatch(/ in$/);
+  });
+
+  it('burns for one potful, and adds the next ones, where the amount is more than the crucible holds', async () => {
+    const line = (more: string) => `fuel ${light} ${more}`;
+    const two = await cardOf(line('crucible=120 mm x 150 mm'));
+    expect(two.headline).toMatch(/first potful, 1\.5 kg .* takes 2 melts, /);
+    const of = (id: string) => figure(two, `fuel.${id}`);
+    const pause_s = 600;
+    expect(of('total_mass')).toBeCloseTo(of('mass') + of('again_mass'), 9);
+    expect(of('total_time')).toBeCloseTo(of('time') + pause_s + of('again_time'), 6);
+    expect(of('total_cost')).toBeCloseTo((of('total_mass') / of('mass')) * of('cost'), 6);
+    const half = await cardOf(line('crucible=120 mm x 150 mm').replace('amount=3 kg', 'amount=1.5 kg'));
+    expect(figure(half, 'fuel.mass')).toBeCloseTo(of('mass'), 9);
+    expect(half.headline).not.toContain('potful');
+    expect((await cardOf(line('crucible=120 mm x 150 mm melts=2'))).headline).toContain('for 4 melts');
+    // What a melt was sized for it holds, rounded sizes or not.
+    expect((await cardOf(line('crucible=5.5 in x 6.9 in'))).headline).not.toContain('potful');
+  });
+
+  it('refuses more potfuls than anybody pours, with an amount that works', async () => {
+    const { code, what, example } = await errorOf(`fuel ${light} crucible=1 in x 1 in`);
+    expect(code).toBe('impossible');
+    expect(what).toMatch(/is \d{2,} potfuls/);
+    await cardOf(example);
+  });
+
+  it('holds the efficiency of both melts against what is told, the next one with a range too', async () => {
+    const card = await cardOf(`fuel propane ${light}`);
+    const again = card.figures.find(({ id }) => id === 'fuel.again_efficiency');
+    expect(again?.rangeBasis).toBe('sampled');
+    expect(again!.value).toBeGreaterThan(0.2);
+    expect(again!.range!.low).toBeLessThan(again!.value);
+    expect(card.notes.join(' ')).toMatch(/in the next, where 8 to 20 % is told .* computed at best/);
   });
 
   it('overrides every assumption by the option it names', async () => {

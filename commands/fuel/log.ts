@@ -78,7 +78,7 @@ function fuelOf(
   const { heat: _, pour: __, melts: ___, metal: ____, ...same } = options;
   const quantity = (dimension: 'mass' | 'temperature', si: number) => ({ dimension, si, text: '', system: undefined });
   try {
-    const { question } = askedFuel(
+    const { question, melts: filled } = askedFuel(
       {
         ...same,
         metal: melted.metal.id,
@@ -92,7 +92,7 @@ function fuelOf(
     return (draw) => {
       const furnace = logged.furnace(alike(draw, model.inputs, logged.inputs), fineness);
       const { first, again } = solveNear(furnace, near, accuracy);
-      return first.fuel_kg + (melts - 1) * again.fuel_kg;
+      return first.fuel_kg + (melts * filled - 1) * again.fuel_kg;
     };
   } catch (error) {
     if (error instanceof AskError) return undefined;

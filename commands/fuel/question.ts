@@ -36,7 +36,12 @@ export interface AskedFuel {
   readonly cheap: Fuel | undefined;
   readonly priceOf: PriceOf;
   readonly alloy: Pour;
+  /** In one melt: at most what the crucible is poured from. */
   readonly mass_kg: number;
+  /** As asked for, and how many potfuls that is. */
+  readonly amount_kg: number;
+  readonly potfuls: number;
+  /** All of them, in a row. */
   readonly melts: number;
   readonly wall: AskedWall;
   /** As it would be typed. */
@@ -116,7 +121,9 @@ export function askedFuel(
     priceOf: prices,
     alloy: charge.alloy,
     mass_kg: charge.mass_kg,
-    melts: Math.round(options.melts?.si ?? 1),
+    amount_kg: charge.mass_kg * charge.potfuls,
+    potfuls: charge.potfuls,
+    melts: Math.round(options.melts?.si ?? 1) * charge.potfuls,
     wall,
     crucible: charge.crucible,
     assumed: [...assumed, ...wall.assumed],
@@ -174,22 +181,25 @@ function chargeOf(options: FuelOptions, assume: Assume, units: UnitSystem) {
     about('pour', () => meltHeat_J_kg({ alloy, from_K: usual.start_K, pour_K, correction_J_kg }));
   const typical_J_kg = perKg(correction.typical);
   const typed = options.amount?.si;
-  const mass_kg =
+  const amount_kg =
     typed ??
     (options.heat
       ? options.heat.si / typical_J_kg
       : assume(undefined, usual.mass_kg, `${formatSi(usual.mass_kg, 'kg', units)} of ${alloy.name}`, 'amount=10 kg'));
-  const heat_J = options.heat?.si ?? mass_kg * typical_J_kg;
-  const spread = (end: 'low' | 'high') => (heat_J * perKg(correction[end])) / typical_J_kg;
+  const whole_J = options.heat?.si ?? amount_kg * typical_J_kg;
   const pot = pots.find(
     ({ id }) => id === assume(options.material, 'clay-graphite', 'a crucible of clay-graphite', 'material=steel'),
   )!;
   const said = options.crucible;
   const made = said
     ? about('crucible', () => readCrucible(said.text, units))
-    : about('amount', () => crucibleFromMelt({ mass_kg, metal: alloy.id }));
+    : about('amount', () => crucibleFromMelt({ mass_kg: amount_kg, metal: alloy.id }));
   if (!said) assume(undefined, 0, 'a crucible that just holds it', 'crucible=6 in x 8 in');
   const { shape } = pot.wall_m ? withWall(made, pot.wall_m.typical, said !== undefined) : made;
+  const holds_kg = shape.working_m3 * alloy.liquid_density_kg_m3.typical;
+  const potfuls = said ? potfulsOf(amount_kg, holds_kg, units) : 1;
+  const heat_J = whole_J / potfuls;
+  const spread = (end: 'low' | 'high') => (heat_J * perKg(correction[end])) / typical_J_kg;
   const potHeat_J = (end: keyof Spread) =>
     crucibleHeat_J({
       mass_kg: crucibleMass_kg({ shape, density_kg_m3: pot.density_kg_m3[end] }),
@@ -199,7 +209,8 @@ function chargeOf(options: FuelOptions, assume: Assume, units: UnitSystem) {
     });
   return {
     alloy,
-    mass_kg,
+    mass_kg: amount_kg / potfuls,
+    potfuls,
     pour_K,
     crucible: said?.text ?? `${typedLength(2 * shape.outside_radius_m, units)} x ${typedLength(shape.height_m, units)}`,
     question: {
@@ -212,6 +223,27 @@ function chargeOf(options: FuelOptions, assume: Assume, units: UnitSystem) {
     },
   };
 }
+
+/** A pot is filled to a mark, not to a gram: what is over by so little goes in. */
+const OVER = 1.03;
+const mostPotfuls = 20;
+
+/** How many times a crucible is filled for an amount. @throws AskError `impossible` where nobody would do that. */
+function potfulsOf(amount_kg: number, holds_kg: number, units: UnitSystem): number {
+  const potfuls = Math.max(1, Math.ceil(amount_kg / (OVER * holds_kg)));
+  if (potfuls <= mostPotfuls) return potfuls;
+  const show = (mass_kg: number) => formatSi(mass_kg, 'kg', units);
+  throw new AskError({
+    code: 'impossible',
+    what: `this crucible is poured from with ${show(holds_kg)} in it: ${show(amount_kg)} is ${potfuls} potfuls`,
+    expected: `a wider crucible, or at most ${mostPotfuls} potfuls`,
+    example: units === 'US' ? `${round2(holds_kg / pound_kg)} lb` : `${round2(holds_kg)} kg`,
+    option: 'amount',
+  });
+}
+
+const pound_kg = 0.45359237;
+const round2 = (value: number): number => Number(value.toPrecision(2));
 
 /** The wall as `wall` would take it; how long it climbs and holds follows from the fire. */
 function wallOf(

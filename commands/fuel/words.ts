@@ -1,4 +1,5 @@
 import { doubts } from '../../core/melt/balance-question.ts';
+import { efficiencies } from '../../core/melt/fuel-efficiency.ts';
 import { tradeSwitch_K } from '../../core/melt/fuel-staging.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
@@ -6,7 +7,7 @@ import type { Table } from '../card.ts';
 import { modelErrorNote } from '../model-error.ts';
 import { refilledText, unfitSays } from '../wall/unfit.ts';
 import { capital } from './chart.ts';
-import { againFigure, costFigure, massFigure, timeFigure, turnedDown } from './figures.ts';
+import { againFigure, costFigure, massFigure, timeFigure, told as toldOf, totals, turnedDown } from './figures.ts';
 import type { FuelParts } from './parts.ts';
 
 export function headlineOf(parts: FuelParts): string {
@@ -16,10 +17,21 @@ export function headlineOf(parts: FuelParts): string {
     return range === undefined ? lead : `${lead} (${range})`;
   };
   const cost = costFigure(parts);
-  const first = `${capital(asked.fuel.name)}: ${show(massFigure(parts))} for ${formatSi(asked.mass_kg, 'kg', units)} of ${asked.alloy.name} from a cold furnace, ${show(timeFigure(parts))}`;
+  const { potfuls } = asked;
+  const kg = (mass_kg: number) => formatSi(mass_kg, 'kg', units);
+  const of = potfuls > 1 ? `the first potful, ${kg(asked.mass_kg)}` : kg(asked.mass_kg);
+  const first = `${capital(asked.fuel.name)}: ${show(massFigure(parts))} for ${of} of ${asked.alloy.name} from a cold furnace, ${show(timeFigure(parts))}`;
   const money = cost && cost.value > 0 ? `, about ${formatFigure(cost, units).lead}` : '';
-  const again = `The next melt takes ${show(againFigure(parts))}.`;
-  return [`${first}${money}.`, again, ...(staged ? [stagingSays(parts)] : []), ...liningSays(parts)].join(' ');
+  const again = `The next ${potfuls > 1 ? 'potful' : 'melt'} takes ${show(againFigure(parts))}.`;
+  const all =
+    potfuls > 1
+      ? [
+          `The crucible holds less than ${kg(asked.amount_kg)}: all of it takes ${potfuls} melts, ${totals(parts)
+            .map((figure) => formatFigure(figure, units).lead)
+            .join(', ')}${asked.melts > potfuls ? ` for ${asked.melts} melts` : ''}.`,
+        ]
+      : [];
+  return [`${first}${money}.`, again, ...all, ...(staged ? [stagingSays(parts)] : []), ...liningSays(parts)].join(' ');
 }
 
 function liningSays({ unfit, asked, units }: FuelParts): readonly string[] {
@@ -113,9 +125,7 @@ export function notesOf(parts: FuelParts): readonly string[] {
     fire.unburned > 0.05
       ? `${Math.round(fire.unburned * 100)} % of the heat leaves as unburned gas: that is the flame above the lid.`
       : undefined,
-    first.efficiency > 0.12
-      ? `Metal gets ${Math.round(first.efficiency * 100)} % of the heat, more than is told of most hobby melts (3 to 12 %, from memory): heating up slowly, waiting with the fire on and charging late all cost beyond this.`
-      : undefined,
+    efficiencyNote(parts),
     staged ? tradeNote(parts) : undefined,
     asked.cheap && !staged ? 'No split was worked out: both prices are needed in one currency.' : undefined,
     first.fuel_kg * fire.fuel.ash > parts.ashRoom_kg
@@ -123,6 +133,18 @@ export function notesOf(parts: FuelParts): readonly string[] {
       : undefined,
   ];
   return rows.filter((one) => one !== undefined);
+}
+
+/** Computed of a fire that never idles: held against what is told of those that do. */
+function efficiencyNote({ balance: { melts } }: FuelParts): string | undefined {
+  const above = [
+    { says: 'in the first melt', got: melts.first.efficiency, told: efficiencies.single },
+    { says: 'in the next', got: melts.again.efficiency, told: efficiencies.repeated },
+  ].filter(({ got, told }) => got > told.high);
+  if (above.length === 0) return undefined;
+  const percent = (share: number) => `${Math.round(share * 100)} %`;
+  const said = above.map(({ says, got, told }) => `${percent(got)} of the heat ${says}, where ${toldOf(told)} is told`);
+  return `Metal gets ${said.join(', and ')} of hobby furnaces (from memory). That is computed at best: heating up slowly, waiting with the fire on and charging late all cost beyond it, and the model itself may be off besides.`;
 }
 
 function flowsNote({ balance: { melts } }: FuelParts): string | undefined {

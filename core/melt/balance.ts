@@ -20,7 +20,7 @@ import { balanceSteps } from './balance-steps.ts';
 
 export type { BalanceQuestion, ChargeQuestion, FiringQuestion } from './balance-question.ts';
 
-export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'again_time' | 'efficiency' | 'cost';
+export type BalanceOutput = 'fuel' | 'time' | 'again_fuel' | 'again_time' | 'efficiency' | 'again_efficiency' | 'cost';
 
 export interface Balance extends WithSteps {
   readonly model: BalanceModel;
@@ -113,6 +113,7 @@ function sampleMelts(model: BalanceModel, near: Neighbour, moved: Asking['moved'
         again_fuel: Math.log(again.fuel_kg),
         again_time: Math.log(again.time_s),
         efficiency: Math.log(first.efficiency),
+        again_efficiency: Math.log(again.efficiency),
         ...(price === undefined ? {} : { cost: Math.log(first.fuel_kg * price) }),
       } as Record<BalanceOutput, number>;
     },
@@ -129,6 +130,7 @@ const none: Readonly<Record<BalanceOutput, number>> = {
   again_fuel: Number.NaN,
   again_time: Number.NaN,
   efficiency: Number.NaN,
+  again_efficiency: Number.NaN,
   cost: Number.NaN,
 };
 

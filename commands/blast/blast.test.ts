@@ -140,7 +140,7 @@ describe('blast', () => {
 
   it('takes the bore of a furnace that was sized', async () => {
     const ask = conversation();
-    await cardOf('size can 20 gal crucible=6 in x 8 in', ask);
+    await cardOf('size can 31 gal fuel=charcoal', ask);
     const card = await cardOf('blast for=last', ask);
     expect(card.given.join(' ')).toMatch(/from size can: .*bore/);
   });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity, text } from '../options.ts';
+import { choice, quantity, text } from '../options.ts';
 
 const size = { metric: 'mm', US: 'in' };
 const degrees = { metric: '°C', US: '°F' };
@@ -30,6 +30,7 @@ export const blastOptions = z.strictObject({
   pipe: text({ label: 'pipe from blower to furnace: bore x length, and what of', most: 60 }).optional(),
   bends: quantity({ label: 'bends in the pipe', dimensions: ['number'], min: 0, max: 20 }).optional(),
   tuyere: length('tuyere, inside', 0.005, 0.2),
+  sized: choice({ label: 'fuel the furnace was sized for', choices: ['gas', 'charcoal'] }).optional(),
   bore: length('bore of the furnace', 0.05, 2),
   bed: length('fuel above the tuyere, deep', 0, 3),
   lump: length('lumps, across', 0.002, 0.2),

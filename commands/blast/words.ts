@@ -1,5 +1,6 @@
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
+import { notSizedFor } from '../size/sized-for.ts';
 import { blastFigures } from './figures.ts';
 import type { BlastParts } from './parts.ts';
 import { type BlastKey, usual } from './question.ts';
@@ -41,10 +42,12 @@ export function headlineOf(parts: BlastParts): string {
 }
 
 export function notesOf(parts: BlastParts): readonly string[] {
-  const { question, point, needed_m3_s: need, valve_Pa, gains, context } = parts;
+  const { question, options, point, needed_m3_s: need, valve_Pa, gains, context } = parts;
+  const other = notSizedFor(options.sized, question.fuel, context.units);
   const pressure = (Pa: number) => formatSi(Pa, 'Pa', context.units);
   const much = need !== undefined && point.flow_m3_s > MUCH * need;
   return [
+    ...(other === undefined ? [] : [other]),
     ...(question.blower.remark ? [question.blower.remark] : []),
     biggest(parts),
     ...(much && valve_Pa !== undefined

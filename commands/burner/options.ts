@@ -49,6 +49,13 @@ export const burnerOptions = z.strictObject({
     min: 0.004,
     max: 0.2,
   }).optional(),
+  tuyere: quantity({
+    label: 'tube that the furnace has a hole for, inside',
+    dimensions: ['length'],
+    plainUnit: { metric: 'mm', US: 'in' },
+    min: 0.005,
+    max: 0.2,
+  }).optional(),
   back: pressure('pressure in the furnace', 2000),
   regulator: choice({ label: 'regulator', choices: regulators.map(({ id }) => id) }).optional(),
   bottle: text({ label: 'bottle by its fill: 20 lb', most: 60 }).optional(),

@@ -1,6 +1,7 @@
 import { FLAME } from '../../core/fire/propane/flame-holding.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
+import { typedLength } from '../size/parts.ts';
 import { burnerFigures } from './figures.ts';
 import { type BurnerParts, RICH } from './parts.ts';
 import { type BurnerKey, LOWER_J_kg, usual } from './question.ts';
@@ -36,6 +37,19 @@ export function headlineOf(parts: BurnerParts): string {
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** A hole is cut for one tube: by more than this in width another neither fits nor seals in it. Judged. */
+const OTHER_TUBE = 0.1;
+
+function holeNote({ tube, options, context }: BurnerParts): readonly string[] {
+  const hole_m = options.tuyere?.si;
+  if (hole_m === undefined || tube === undefined || Math.abs(tube.bore_m / hole_m - 1) <= OTHER_TUBE) return [];
+  const show = (length_m: number) => formatSi(length_m, 'm', context.units);
+  const typed = typedLength(tube.bore_m, context.units);
+  return [
+    `The furnace has its hole for a tube of ${show(hole_m)}, this burner's is ${show(tube.bore_m)}: ask size again with tuyere=${typed} before it is cut${tube.bore_m < hole_m ? ', or pack round it' : ''}.`,
+  ];
+}
+
 export function notesOf(parts: BurnerParts): readonly string[] {
   const { question, draw, tube, regulator, context, point } = parts;
   const show = (Pa: number) => formatSi(Pa, 'Pa', context.units);
@@ -43,6 +57,7 @@ export function notesOf(parts: BurnerParts): readonly string[] {
   const needed = Math.ceil(point.flow_kg_s / draw.steady.draw_kg_s);
   const cold = draw.down.cold_s !== undefined;
   return [
+    ...holeNote(parts),
     `By the least of its kind: ${regulator.name}, which needs ${show(question.spreads.headroom_Pa.typical)} more before it than it lets out (from memory).`,
     ...(cold
       ? [

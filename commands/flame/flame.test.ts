@@ -78,6 +78,14 @@ describe('flame', () => {
     expect(Math.abs(nearest[1] - value(card, 'temperature'))).toBeLessThan(20);
   });
 
+  it('burns with the air and the flue that fuel burned with', async () => {
+    const ask = conversation();
+    await cardOf('fuel propane amount=2 kg layers=2 in fibre blanket flue=900 °C', ask);
+    const card = await cardOf('flame for=last', ask);
+    expect(value(card, 'excess')).toBeCloseTo(0.15, 9);
+    expect(card.headline).toContain('at a flue of 900 °C');
+  });
+
   it('hands its fuel over', async () => {
     const ask = conversation();
     await cardOf('flame briquettes reads=5%', ask);

@@ -2,6 +2,7 @@ import { AskError } from '../../core/ask-error.ts';
 import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
 import { findPour } from '../../core/materials/catalogue.ts';
 import type { Command } from '../command.ts';
+import { type OptionMeta, readChoice, reading } from '../options.ts';
 
 /** What each of the questions about a fire is for, in the words of a redirection. */
 const purposes = {
@@ -64,6 +65,16 @@ export function redirect(
 export function readFuel(text: string): Fuel {
   const parts = text.split(/\s+then\s+|\s*→\s*/i);
   return findFuel(parts.at(-1) ?? text);
+}
+
+/** A choice between kinds of fuel, which any fuel's name makes too: `propane` is gas, `lump charcoal` charcoal. */
+export function fuelKind(label: string) {
+  const wanted = { label, choices: ['gas', 'charcoal'] as const };
+  const meta: OptionMeta = { kind: 'choice', ...wanted };
+  return reading(({ text }) => {
+    const kind = fuelIn(text)?.kind;
+    return kind === 'gas' ? kind : kind === 'solid' ? 'charcoal' : readChoice(text, wanted);
+  }).meta({ ...meta });
 }
 
 export const fuelIn = (text: string): Fuel | undefined => tried(readFuel, withoutAmount(text));

@@ -128,7 +128,15 @@ function handsOver({ asked, options, balance, burnt, units }: FuelParts): Record
     flow: `${mass(burns_kg_h * balance.fire.air_kg_kg)}/h`,
     ...(fuel.hazards.includes('propane') ? { propane: `${mass(burns_kg_h)}/h`, each: mass(first.fuel_kg) } : {}),
     ...(options.co ? { co: options.co.text } : {}),
-    ...(options.excess ? { excess: options.excess.text } : {}),
+    ...(options.excess
+      ? { excess: options.excess.text }
+      : fuel.kind === 'gas' && 'excess_air' in asked.question.firing.air
+        ? { excess: `${Number((100 * asked.question.firing.air.excess_air.typical).toPrecision(6))}%` }
+        : {}),
+    // Before the hot face, which says less of the same.
+    ...(options.flue ? { flue: `${Number((options.flue.si - 273.15).toFixed(2))} °C` } : {}),
+    ...(options.tuyere ? { tuyere: length(options.tuyere.si) } : {}),
+    ...(options.sized ? { sized: options.sized } : {}),
     layers: wall.layers.map(layerText).join('; '),
     bore: length(question.bore_m),
     height: length(question.height_m),
@@ -166,7 +174,7 @@ function nextLines({ asked, options, context: { commands } }: FuelParts): NonNul
     ...(has('wall') ? [{ label: 'the wall through this melt', line: 'wall for=last' }] : []),
     ...(bottled && has('burner') ? [{ label: 'the burner for it', line: 'burner for=last' }] : []),
     ...(!gas && has('blast') ? [{ label: 'the blower for it', line: 'blast for=last' }] : []),
-    ...(has('flame') ? [{ label: 'how hot it burns', line: `flame ${fuel.id}` }] : []),
+    ...(has('flame') ? [{ label: 'how hot it burns', line: 'flame for=last' }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }

@@ -115,7 +115,8 @@ describe('fuel', () => {
     expect(half.headline).not.toContain('potful');
     expect((await cardOf(line('crucible=120 mm x 150 mm melts=2'))).headline).toContain('for 4 melts');
     // What a melt was sized for it holds, rounded sizes or not.
-    expect((await cardOf(line('crucible=5.5 in x 6.9 in'))).headline).not.toContain('potful');
+    const { handsOver } = await cardOf(`fuel ${light}`);
+    expect((await cardOf(line(`crucible=${handsOver.crucible}`))).headline).not.toContain('potful');
   });
 
   it('refuses more potfuls than anybody pours, with an amount that works', async () => {

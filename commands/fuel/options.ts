@@ -59,6 +59,14 @@ export const fuelOptions = z.strictObject({
     min: 1e-5,
     max: 3,
   }).optional(),
+  tuyere: quantity({
+    label: 'air or burner tube, inside',
+    dimensions: ['length'],
+    plainUnit: { metric: 'mm', US: 'in' },
+    min: 0.005,
+    max: 0.2,
+  }).optional(),
+  sized: choice({ label: 'fuel the furnace was sized for', choices: ['gas', 'charcoal'] }).optional(),
   excess: share('excess air', 0, 3),
   co: share('carbon that leaves as CO', 0, 0.95),
   flue: quantity({

@@ -106,7 +106,7 @@ export function askedFuel(
     wall: wall.question,
     firing: { ...firing, ...(price ? { price_USD_kg: price.per_kg } : {}) },
     charge: charge.question,
-    tuyere_radius_m: usual.tuyere_radius_m,
+    tuyere_radius_m: options.tuyere ? options.tuyere.si / 2 : usual.tuyere_radius_m,
     pause_s: assume(
       options.pause?.si,
       usual.pause_s,
@@ -338,10 +338,12 @@ function rateOf(
   assume: Assume,
   units: UnitSystem,
 ): FiringQuestion['rate'] {
-  if (rate) return { power_W: exactly(rate.si) };
+  const bore_m3 = (Math.PI / 4) * bore_m ** 2 * height_m;
+  // What is judged of the bore's room is no better known for being handed over.
+  const judged = Object.values(firingDensity_W_m3).some(({ typical }) => alike(rate?.si ?? 0, typical * bore_m3));
+  if (rate && !judged) return { power_W: exactly(rate.si) };
   if (ramp) return { climb_s: ramp.si / RISE };
   if (blast) return { air_kg_s: exactly(blast.dimension === 'mass-flow' ? blast.si : blast.si * air_kg_m3) };
-  const bore_m3 = (Math.PI / 4) * bore_m ** 2 * height_m;
   const density = firingDensity_W_m3[solid ? 'charcoal' : 'gas'];
   const power_W = { low: density.low * bore_m3, typical: density.typical * bore_m3, high: density.high * bore_m3 };
   const show = (watts: number) => formatSi(watts, 'W', units);
@@ -365,6 +367,7 @@ function pricesOf(
   };
 }
 
+const alike = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.01;
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)} °C`;
 

@@ -5,6 +5,7 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import { modelErrorNote } from '../model-error.ts';
+import { notSizedFor } from '../size/sized-for.ts';
 import { refilledText, unfitSays } from '../wall/unfit.ts';
 import { capital } from './chart.ts';
 import { againFigure, costFigure, massFigure, timeFigure, told as toldOf, totals, turnedDown } from './figures.ts';
@@ -112,6 +113,7 @@ export function notesOf(parts: FuelParts): readonly string[] {
   const { first, again } = melts;
   const saved = 1 - again.fuel_kg / first.fuel_kg;
   const rows: (string | undefined)[] = [
+    notSizedFor(parts.options.sized, asked.fuel, units),
     turnedDown(first)
       ? `Full blast for ${minutes(first.climb_s)}, until the hot face is up to heat; then turned down for ${minutes(first.hold_s)} while the metal catches up. More fire then goes up the vent.`
       : first.hold_s > 60

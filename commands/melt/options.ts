@@ -18,6 +18,16 @@ const furnace = {
   shell: length("shell's sheet", 0, 0.02, { metric: 'mm', US: 'in' }),
   lid: text({ label: 'lid, as layers', most: 200 }).optional(),
   floor: text({ label: 'floor, as layers', most: 200 }).optional(),
+  fuel: text({ label: 'fuel it is fired with', most: 80 }).optional(),
+  sized: choice({ label: 'fuel the furnace was sized for', choices: ['gas', 'charcoal'] }).optional(),
+  rate: quantity({
+    label: 'firing rate',
+    dimensions: ['power'],
+    plainUnit: { metric: 'kW', US: 'Btu/h' },
+    min: 200,
+    max: 1e6,
+  }).optional(),
+  tuyere: length('air or burner tube, inside', 0.005, 0.2),
 };
 
 export const furnaceOptions = Object.keys(furnace) as readonly (keyof typeof furnace)[];

@@ -1,4 +1,5 @@
 import { findMaterial } from '../../core/materials/catalogue.ts';
+import { typedNumber } from '../melt/question.ts';
 import type { SizeParts } from './parts.ts';
 import { recipeFor } from './question.ts';
 
@@ -34,6 +35,10 @@ export function handsOver({
     lid: layer(furnace.lid.thickness_m, lining),
     vent: typedLength(2 * furnace.lid.vent_radius_m, units),
     crucible: `${typedLength(2 * furnace.crucible.outside_radius_m, units)} x ${typedLength(furnace.crucible.height_m, units)}`,
+    fuel: sized.question.fuel === 'gas' ? 'propane' : 'lump charcoal',
+    sized: sized.question.fuel,
+    rate: typedPower(sized.rate_W, units),
+    tuyere: typedLength(2 * furnace.tuyere.bore_radius_m, units),
     ...(metal === undefined ? {} : { metal }),
   };
 }
@@ -54,6 +59,9 @@ export function wallText({ sized, materials, units }: Pick<SizeParts, 'sized' | 
  */
 const typedLength = (length_m: number, units: SizeParts['units']): string =>
   units === 'US' ? `${decimals(length_m / 0.0254, 4)} in` : `${decimals(length_m * 1000, 2)} mm`;
+const btu_h_W = 0.29307107017;
+const typedPower = (power_W: number, units: SizeParts['units']): string =>
+  units === 'US' ? `${typedNumber(power_W / btu_h_W)} Btu/h` : `${typedNumber(power_W / 1000)} kW`;
 const decimals = (value: number, most: number): string =>
   String(Number(value.toFixed(most))).replace(/\.\d{3}$/, '$&0');
 

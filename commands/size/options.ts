@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fuelKind } from '../flame/fuel.ts';
 import { choice, quantity, text } from '../options.ts';
 import { told } from './fields.ts';
 
@@ -10,7 +11,7 @@ const length = (label: string, min: number, max: number, plainUnit = thin) =>
 /** What all three questions take beside their subject. */
 const shared = {
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
-  fuel: choice({ label: 'fuel', choices: ['gas', 'charcoal'] }).optional(),
+  fuel: fuelKind('fuel').optional(),
   lining: text({ label: 'hot face, by name', most: 60 }).optional(),
   wall: length('hot-face wall, thick', 0.003, 0.3),
   floor: length('hot-face floor, thick', 0.003, 0.3),

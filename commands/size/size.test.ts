@@ -121,6 +121,21 @@ describe('size can', () => {
     expect(small.figures.find(({ id }) => id === 'size.velocity')?.note).toMatch(/too fast/);
   });
 
+  it.each([
+    ['vent=1/4 in', /But a vent of .* m\/s is right: the fire is smothered/],
+    ['vent=9 in', /heat leaves through it unused.* leaves .* of lid over the bore/],
+    ['tilt=45', /But the tuyere rises 45°, where 5 to 20° is usual/],
+  ])('says beside "Fits" that %s is outside its rule', async (more, says) => {
+    const { headline } = cardOf(await ask(`${story} ${more}`));
+    expect(headline).toMatch(/^Fits/);
+    expect(headline).toMatch(says);
+  });
+
+  it('says nothing of sizes inside their rules, typed or not', async () => {
+    for (const more of ['', 'tilt=15', 'vent=2 3/4 in'])
+      expect(cardOf(await ask(`${story} ${more}`)).headline).not.toContain('But');
+  });
+
   it('says when a spill would run out, and what would keep it in', async () => {
     const card = cardOf(await ask(`${story} tilt=2`));
     expect(card.notes.join(' ')).toMatch(/spilled crucible would run out .* Rise 1\d°/);
@@ -197,6 +212,32 @@ describe('hands on', () => {
     const mix = cardOf(await ask('mix for=last', context));
     expect(value(mix, 'mix.volume')).toBeCloseTo(value(card, 'size.mix_volume') ?? Number.NaN, 6);
     expect(cardOf(await ask('mix for=(size crucible 2 L)')).units).toBe('metric');
+  });
+
+  it('the fire it was sized for: fuel, rate and tuyere', async () => {
+    const context = asker();
+    cardOf(await ask(story, context));
+    const burner = cardOf(await ask('burner for=last', context));
+    expect(burner.notes[0]).toMatch(/hole for a tube of 1\.57 in .* size again with tuyere=/);
+    const [, tuyere = ''] = /tuyere=([\d.]+ in)/.exec(burner.notes[0]!) ?? [];
+    const mended = cardOf(await ask(`burner for=(${story} tuyere=${tuyere})`));
+    expect(mended.notes.join(' ')).not.toContain('hole for a tube');
+    const gas = cardOf(await ask(`fuel for=(${story}) amount=2 lb`));
+    expect(gas.headline).toMatch(/^Propane/);
+    expect(gas.notes.join(' ')).not.toContain('was sized for');
+    // Judged of the bore, as fuel itself would: no better known for being handed over.
+    expect(gas.assumed.map(({ text }) => text).join(' ')).toMatch(/fired at .* for its bore/);
+    const other = cardOf(await ask(`fuel lump charcoal for=(${story}) amount=2 lb`));
+    expect(other.notes[0]).toMatch(/was sized for gas: lump charcoal wants .* fuel=charcoal/);
+    expect(cardOf(await ask(`blast charcoal for=(${story})`)).notes[0]).toContain('was sized for gas');
+    const exact = cardOf(await ask(`fuel for=(${story} rate=25 kW) amount=2 lb`));
+    expect(exact.figures.find(({ id }) => id === 'fuel.power')?.value).toBeCloseTo(25e3, 0);
+  }, 60_000);
+
+  it('takes the name of any fuel for its kind', async () => {
+    expect(cardOf(await ask(`${story} fuel=propane`)).handsOver.sized).toBe('gas');
+    expect(cardOf(await ask(`${story} fuel=lump charcoal`)).handsOver.sized).toBe('charcoal');
+    expect(errorOf(await ask(`${story} fuel=hope`)).what).toContain("can't be");
   });
 
   it('the wall', async () => {

@@ -6,6 +6,7 @@ import type { Forms } from '../../core/shape/forms/forms.ts';
 import { liningRadius_m } from '../../core/shape/profile.ts';
 import { type RuleName, sizingRules } from '../../core/shape/rules.ts';
 import { degrees } from '../../core/shape/tuyere.ts';
+import { ventDiameter_m, ventVelocity_m_s } from '../../core/shape/vent.ts';
 import type { Assumption, Table } from '../card.ts';
 import { unfitSays } from '../wall/unfit.ts';
 import { type SizeParts, typedLength } from './parts.ts';
@@ -31,7 +32,10 @@ export function headlineOf(parts: SizeParts): string {
     Math.abs(top_m - bottom_m) < 5e-4
       ? `${length(bottom_m)} ${fill} all round`
       : `${length(bottom_m)} ${fill} at the bottom, ${length(top_m)} at the rim`;
-  const unfit = unfitSays(parts.unfit, { metal: materials.metal, change: liningChange(parts), units });
+  const warned = [
+    ...unfitSays(parts.unfit, { metal: materials.metal, change: liningChange(parts), units }),
+    ...outsideRules(parts),
+  ];
   const layers = `bore ${length(2 * furnace.bore.bottom_radius_m)}, wall ${length(furnace.wall_m)}, ${thick}`;
   if (!fit.fits) {
     const [first] = changes;
@@ -39,8 +43,34 @@ export function headlineOf(parts: SizeParts): string {
   }
   const sure = fit.sure ? 'Fits' : 'Fits, but only just, so measure yours';
   return asked === 'can' || parts.vesselSaid !== undefined
-    ? [`${sure}: ${inside}: ${layers}.`, ...unfit].join(' ')
-    : [`${capital(inside)}: ${layers}.`, ...unfit].join(' ');
+    ? [`${sure}: ${inside}: ${layers}.`, ...warned].join(' ')
+    : [`${capital(inside)}: ${layers}.`, ...warned].join(' ');
+}
+
+/** Typed sizes that fit and still are no furnace: said where the rest says that it fits. */
+function outsideRules({ sized, options, units }: Pick<SizeParts, 'sized' | 'options' | 'units'>): readonly string[] {
+  const { vent, furnace, question } = sized;
+  const length = (value: number) => formatBoth(value, 'm', units);
+  const { tilt_degrees, vent_share } = sizingRules;
+  const rises = Math.round(degrees(furnace.tuyere.tilt_rad));
+  const bore_m = 2 * furnace.bore.top_radius_m;
+  const right = ventDiameter_m({ flow_m3_s: vent.flow_m3_s, velocity_m_s: ventVelocity_m_s.typical });
+  const effect = { slow: 'heat leaves through it unused', fast: 'the fire is smothered and comes out of the tuyere' };
+  return [
+    ...(question.vent_m === undefined || vent.verdict === 'right'
+      ? []
+      : [
+          `But a vent of ${length(vent.diameter_m)} lets this fire's gas out at ${formatBoth(vent.velocity_m_s, 'm/s', units)}, where 3 to 8 m/s is right: ${effect[vent.verdict]}; ${length(right)} would do.`,
+        ]),
+    ...(question.vent_m === undefined || vent.diameter_m <= vent_share.high * bore_m
+      ? []
+      : [
+          `But that vent leaves ${length((bore_m - vent.diameter_m) / 2)} of lid over the bore: a vent is ${vent_share.low} to ${vent_share.high} of the bore across.`,
+        ]),
+    ...(options.tilt === undefined || (rises >= tilt_degrees.low && rises <= tilt_degrees.high)
+      ? []
+      : [`But the tuyere rises ${rises}°, where ${tilt_degrees.low} to ${tilt_degrees.high}° is usual.`]),
+  ];
 }
 
 /** The options that make a lining stand its metal; nothing where none is needed, or none does. */

@@ -158,7 +158,16 @@ function handsOver({ asked, options, balance, burnt, units }: FuelParts): Record
 const pound_kg = 0.45359237;
 const btu_h_W = 0.29307107017;
 
-function nextLines({ asked, options, context: { commands } }: FuelParts): NonNullable<Answer['next']> {
+/** With the air and the flue of this fire. */
+function flameLine(parts: FuelParts): string {
+  const { fuel, excess, flue, hot } = handsOver(parts);
+  const air = excess === undefined ? [] : [`excess=${excess}`];
+  return [`flame ${fuel}`, ...air, flue === undefined ? `hot=${hot}` : `flue=${flue}`].join(' ');
+}
+
+function nextLines(parts: FuelParts): NonNullable<Answer['next']> {
+  const { asked, options, context } = parts;
+  const { commands } = context;
   const has = (name: string) => commands.some((one) => one.name === name);
   const { fuel, cheap } = asked;
   const gas = fuel.kind === 'gas';
@@ -174,7 +183,7 @@ function nextLines({ asked, options, context: { commands } }: FuelParts): NonNul
     ...(has('wall') ? [{ label: 'the wall through this melt', line: 'wall for=last' }] : []),
     ...(bottled && has('burner') ? [{ label: 'the burner for it', line: 'burner for=last' }] : []),
     ...(!gas && has('blast') ? [{ label: 'the blower for it', line: 'blast for=last' }] : []),
-    ...(has('flame') ? [{ label: 'how hot it burns', line: 'flame for=last' }] : []),
+    ...(has('flame') ? [{ label: 'how hot it burns', line: flameLine(parts) }] : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }

@@ -115,6 +115,14 @@ describe('a checklist', () => {
     expect((await card(error.example)).headline).toContain('hob: 0 of');
   });
 
+  it('is filled as its size says, and judged by that', async () => {
+    const { card } = talk();
+    const cast = await card(`checklist start hob for=(${size} metal=brass lining=dense castable)`);
+    const chosen = await card(`checklist start hob for=(${size} metal=brass) recipe=castable`);
+    expect(done(cast)).toBe(done(chosen));
+    expect(cast.cautions).toEqual(chosen.cautions);
+  });
+
   it('is dropped by who started it or who moderates, and starts again from the line it leaves', async () => {
     const ann = await started();
     const ben = talk({ memory: ann.memory, asker: 'ben' });

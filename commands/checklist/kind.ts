@@ -10,7 +10,7 @@ import type { MixOptions } from '../mix/options.ts';
 import { mixQuestion } from '../mix/question.ts';
 import { readOptions } from '../read-options.ts';
 import type { canOptions, meltOptions } from '../size/options.ts';
-import { defaults, readMelt, readVessel } from '../size/question.ts';
+import { defaults, readMelt, readVessel, recipeNamed } from '../size/question.ts';
 import type { WallOptions } from '../wall/options.ts';
 import { type Reading, readMix } from './lining.ts';
 
@@ -37,16 +37,18 @@ export function kindOf(question: Question, chosen: Chosen, { commands, units }: 
       : command.name === 'wall'
         ? ofWall(values as unknown as WallOptions)
         : ofSize(values as SizeOptions, units);
-  const lining =
-    chosen.recipe === undefined
-      ? undefined
-      : liningOf(readMix({ amount: '10 L', recipe: chosen.recipe }, { commands, units }));
+  const recipe = chosen.recipe ?? sizedRecipe(question);
+  const lining = recipe === undefined ? undefined : liningOf(readMix({ amount: '10 L', recipe }, { commands, units }));
   const fuel = chosen.fuel === undefined ? {} : { fuel: chosen.fuel };
   return {
     traits: { ...found.traits, ...lining?.traits, ...fuel },
     facts: { ...found.facts, ...(lining ? { lining: lining.facts } : {}) },
   };
 }
+
+/** What fills the lining that a size names; nothing where it is the usual one. */
+export const sizedRecipe = ({ command, options: { lining } }: Question): string | undefined =>
+  command.startsWith('size ') && lining !== undefined ? recipeNamed(lining) : undefined;
 
 const usual: Traits = { fuel: 'gas', lining: 'rammed', fill: 'loose', vessel: 'open', zinc: 'no', forms: 'mesh' };
 

@@ -3,7 +3,7 @@ import { readName } from '../build/find.ts';
 import type { AnswerContext, Ask } from '../command.ts';
 import { longestLine } from '../grammar.ts';
 import { lineOf, readSource } from '../source.ts';
-import { type Chosen, kindOf, metalOf } from './kind.ts';
+import { type Chosen, kindOf, metalOf, sizedRecipe } from './kind.ts';
 import { readLining } from './lining.ts';
 import { chosenOf, type Opened, opened, questionOf } from './opened.ts';
 
@@ -51,7 +51,7 @@ function refuseLining(question: Ask, chosen: Chosen, name: string, context: Answ
   const again = `checklist start ${name} for=(${lineOf(question, context.commands)})`;
   kindOf(question, chosen, context);
   if (question.command === 'wall') return;
-  const { recipe } = chosen;
+  const recipe = chosen.recipe ?? sizedRecipe(question);
   const metal = metalOf(question, context);
   const options =
     question.command === 'mix' && recipe === undefined

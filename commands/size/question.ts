@@ -150,6 +150,9 @@ const filled = recipes.filter(({ role }) => role === 'hot face');
 export const recipeFor = (lining: string): string =>
   (filled.find((recipe) => recipe.lining === lining) ?? filled[0]!).id;
 
+/** Of a lining as typed. */
+export const recipeNamed = (lining: string): string => recipeFor(about('lining', () => liningNamed(lining)));
+
 function liningNamed(name: string): string {
   const { id, name: says } = findMaterial(name);
   if (filled.some(({ lining }) => lining === id)) return id;

@@ -79,7 +79,10 @@ export function liningChange({ unfit, materials }: Pick<SizeParts, 'unfit' | 'ma
   if (!face) return undefined;
   return [
     ...(face.id === materials.lining ? [] : [`lining=${face.id}`]),
-    ...(!behind || behind.id === materials.insulation.id ? [] : [`insulation=${behind.id}`]),
+    // Without insulation the face itself would be what is put behind.
+    ...(!behind || behind.id === materials.insulation.id || behind.id === materials.lining
+      ? []
+      : [`insulation=${behind.id}`]),
   ].join(' ');
 }
 

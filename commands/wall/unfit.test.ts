@@ -47,6 +47,13 @@ it('a melt without a furnace has no lining to speak of', async () => {
   expect(speaks(await cardOf('melt 3 kg bronze'))).toEqual(silent);
 });
 
+it('puts a face before a wall of one layer', async () => {
+  const { headline } = await cardOf('melt 3 kg bronze layers=2 in fibre blanket');
+  const [, layers = ''] = /Ask for (layers=.*) instead/.exec(headline) ?? [];
+  expect(layers).toMatch(/^layers=30 mm .*; 2 in /);
+  expect(speaks(await cardOf(`melt 3 kg bronze ${layers}`))).toEqual(silent);
+});
+
 describe('size hands on', () => {
   it('the metal of the melt, so that mix refuses what does not stand it', async () => {
     expect((await cardOf('size melt 5 kg bronze')).handsOver.metal).toBe('bronze');

@@ -1,10 +1,10 @@
 import type { WallQuestion } from '../../core/heat/wall-question.ts';
 import { shortName } from '../../core/heat/wall-question.ts';
 import type { Material } from '../../core/materials/material.ts';
-import { fittingMaterials, type Unfit, unfitLayers } from '../../core/mix/lining-fitness.ts';
+import { fittingMaterials, newFace_m, type Unfit, unfitLayers } from '../../core/mix/lining-fitness.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
-import type { TypedLayer, TypedStack } from './layers.ts';
+import { layerText, type TypedLayer, type TypedStack } from './layers.ts';
 import { askedWall } from './question.ts';
 import { capital } from './words.ts';
 
@@ -75,11 +75,11 @@ function layerSays({ material, why, gets_K, limit_K }: Unfit, metal: string, sho
     : `${name} behind it gets to ${show(gets_K)} in an hour at heat, and stands about ${show(limit_K)}.`;
 }
 
-/** The layers as typed, of other materials. */
-export const refilledText = (layers: readonly TypedLayer[], fitting: readonly Material[]): string =>
-  layers
-    .map(({ thickness, material }, at) => {
-      const unit = thickness.assumedUnit === undefined ? '' : ` ${thickness.assumedUnit}`;
-      return `${thickness.text}${unit} ${(fitting[at] ?? material).id}`;
-    })
-    .join('; ');
+/** The layers as typed, of other materials; with a face before them where there was one layer only. */
+export function refilledText(layers: readonly TypedLayer[], fitting: readonly Material[]): string {
+  const more = Math.max(0, fitting.length - layers.length);
+  return [
+    ...fitting.slice(0, more).map(({ id }) => `${newFace_m * 1000} mm ${id}`),
+    ...layers.map((layer, at) => layerText({ ...layer, material: fitting[at + more] ?? layer.material })),
+  ].join('; ');
+}

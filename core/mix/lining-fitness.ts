@@ -51,24 +51,24 @@ function interfacePeaks_K(question: WallQuestion): readonly number[] {
 const faces = ['fireclay-sand-lining', 'fireclay-grog-lining', 'dense-castable'] as const;
 const backings = ['insulating-castable', 'fibre-blanket', 'insulating-brick-26'] as const;
 
+/** A face before a wall of one layer, which then stands behind it. */
+export const newFace_m = 0.03;
+
 /**
  * The same wall of other materials that stands its heat, by low ends where there is such a one: the first layer, and the
- * one behind it. Nothing where none here does.
+ * one behind it; a wall of one layer gets a face before it. Nothing where none here does.
  */
 export const fittingMaterials = (question: WallQuestion): readonly Material[] | undefined =>
   fittingBy(question, 'low') ?? fittingBy(question, 'typical');
 
 function fittingBy(question: WallQuestion, end: 'low' | 'typical'): readonly Material[] | undefined {
-  const [face, second, ...rest] = question.layers;
-  if (!face) return undefined;
-  const tried = <T>(own: T, others: readonly T[]): readonly T[] => [own, ...others];
-  for (const one of tried(face.material, faces.map(findMaterial)))
-    for (const other of second ? tried(second.material, backings.map(findMaterial)) : [undefined]) {
-      const layers = [
-        { ...face, material: one },
-        ...(second && other ? [{ ...second, material: other }] : []),
-        ...rest,
-      ];
+  const [first, ...behind] = question.layers;
+  if (!first) return undefined;
+  const walled = behind.length > 0 ? question.layers : [{ ...first, thickness_m: newFace_m }, first];
+  const [face, second, ...rest] = walled;
+  for (const front of [face!.material, ...faces.map(findMaterial)])
+    for (const back of [second!.material, ...backings.map(findMaterial)]) {
+      const layers = [{ ...face!, material: front }, { ...second!, material: back }, ...rest];
       if (unfitLayers({ ...question, layers }, end).length === 0) return layers.map(({ material }) => material);
     }
   return undefined;

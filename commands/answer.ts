@@ -41,7 +41,11 @@ export async function answerLine(line: string, context: AskContext): Promise<Rep
   try {
     return await answerAsk(parseLine(line, commands, context), context);
   } catch (error) {
-    return errorReply(error, [...factsIn(line), ...(await hazardsOf(nameIn(line), context))]);
+    return errorReply(error, [
+      ...factsIn(line),
+      ...(commandNamed(nameIn(line))?.warns?.(line) ?? []),
+      ...(await hazardsOf(nameIn(line), context)),
+    ]);
   }
 }
 
@@ -71,7 +75,8 @@ async function run(asked: Ask, context: AskContext, depth: number, how: How = {}
     if (first.expand) meant = await first.expand(asked, { memory: context.memory, parse, commands });
     const { ask } = meant;
     const command = commandOf(ask);
-    facts = [...facts, ...command.hazards, ...factsIn(Object.values(ask.options).join(' '))];
+    const typed = Object.values(ask.options).join(' ');
+    facts = [...facts, ...command.hazards, ...factsIn(typed), ...(command.warns?.(typed) ?? [])];
     refuseUnknown(ask, command);
     const { early, ...outer } = context;
     const inner: Inner = {
@@ -176,9 +181,11 @@ function sendable(error: AskError, ask: Ask): AskError {
   return error.with({ example: lineOf({ ...ask, options: { ...ask.options, [option]: example } }, commands) });
 }
 
+const commandNamed = (name: string): Command | undefined => commands.find((one) => one.name === name.toLowerCase());
+
 /** Cautions reach errors too: `again` and `why` carry those of the question they are about. */
 async function hazardsOf(name: string, context: AskContext): Promise<readonly string[]> {
-  const command = commands.find((one) => one.name === name.toLowerCase());
+  const command = commandNamed(name);
   if (!command?.aboutLast) return command?.hazards ?? [];
   const last = await context.memory.lastAsk(context);
   return commands.find((one) => one.name === last?.command)?.hazards ?? [];

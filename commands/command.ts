@@ -110,6 +110,8 @@ export interface Command<Options extends z.ZodObject = z.ZodObject> {
   readonly examples: readonly Example[];
   /** Facts that always hold when this is asked, see `core/hazard`. */
   readonly hazards: readonly string[];
+  /** Facts of what was typed, a whole line or its values: they reach every refusal, whichever option it is about. */
+  readonly warns?: (typed: string) => readonly string[];
   /** Ids and labels of every figure the card may carry. */
   readonly figures: Readonly<Record<string, string>>;
   /** The whole rest of the line is the subject, `name=` and all: for commands that take a line. */

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { shellFactsIn } from '../../core/hazard/words.ts';
 import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
 import { type Asked, sizeAnswer } from './answer.ts';
@@ -21,6 +22,7 @@ export const sizeCan = {
     { line: 'size can 5 gal pail crucible=6 in x 8 in', says: 'one that does not fit, and what to change' },
   ],
   hazards: sizeHazards,
+  warns: shellFactsIn,
   figures: sizeFigures,
   slow: true,
   async answer(options, context) {

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { shellFactsIn } from '../../core/hazard/words.ts';
 import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
 import { type Asked, sizeAnswer } from './answer.ts';
@@ -18,6 +19,7 @@ export const sizeCrucible = {
     { line: 'size crucible 2 L fuel=charcoal', says: 'by what is poured from it' },
   ],
   hazards: sizeHazards,
+  warns: shellFactsIn,
   figures: sizeFigures,
   slow: true,
   async answer(options, context) {

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { AskError } from '../../core/ask-error.ts';
+import { shellFactsIn } from '../../core/hazard/words.ts';
 import type { AnswerContext, Command } from '../command.ts';
 import { about } from '../options.ts';
 import { type Asked, sizeAnswer } from './answer.ts';
@@ -16,6 +17,7 @@ export const sizeMelt = {
   subject: 'melt',
   examples: [{ line: 'size melt 5 kg aluminium', says: 'crucible, furnace and drum for five kilograms' }],
   hazards: sizeHazards,
+  warns: shellFactsIn,
   figures: sizeFigures,
   slow: true,
   async answer(options, context) {

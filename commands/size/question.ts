@@ -1,5 +1,6 @@
 import { AskError } from '../../core/ask-error.ts';
-import { findMaterial, findPour, findVessel } from '../../core/materials/catalogue.ts';
+import { findMaterial, findPour } from '../../core/materials/catalogue.ts';
+import { findVessel, refuseClosedShell } from '../../core/materials/find-vessel.ts';
 import type { Material } from '../../core/materials/material.ts';
 import { recipes } from '../../core/mix/recipes.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
@@ -24,6 +25,7 @@ const grammar = 'a name from the catalogue, or inside sizes: diameter x height, 
 /** `20 gal can`, `14 in x 12 in`, `15 in / 17 in x 22 in`. */
 export function readVessel(said: string, units: UnitSystem): FoundVessel {
   if (!looksLikeSizes(said)) return named(said);
+  refuseClosedShell(said);
   const parts = partsOf(said);
   if (parts.length !== 2) throw unreadable(said, 'vessel', grammar, '15 in / 17 in x 22 in');
   const [across = '', high = ''] = parts;
@@ -55,7 +57,7 @@ function named(said: string): FoundVessel {
     const vessel = findVessel(said);
     return { shape: shapeOf(vessel), hazards: vessel.hazards };
   } catch (error) {
-    if (!(error instanceof AskError)) throw error;
+    if (!(error instanceof AskError) || error.code !== 'unknown-name') throw error;
     throw error.with({
       expected: `${grammar}. Near it: ${error.expected.replace('one of those listed, perhaps ', '')}`,
     });

@@ -158,6 +158,46 @@ describe('what hurts', () => {
     expect(cardOf(await ask('size can 55 gal tight-head drum')).cautions[0]?.id).toBe('sealed-vessel');
   });
 
+  it.each([
+    'helium cylinder',
+    'acetylene tank',
+    'freon tank',
+    'old fire extinguisher',
+    'air compressor tank',
+    'oxygen bottle',
+    'gas bottle 13 kg',
+    'argon-cylinder',
+    'scuba tank',
+    '40 lb propane tank',
+    'R134a can',
+    '12 in x 20 in propane tank',
+    '12 in x 20 in cylinder',
+  ])('leads with the danger where a "%s" is to become a shell, and sends to an open vessel', async (vessel) => {
+    for (const line of [`size can ${vessel} crucible=4 in x 5 in`, `size crucible 4 in x 5 in vessel=${vessel}`]) {
+      const reply = await ask(line);
+      const error = errorOf(reply);
+      expect(reply.kind === 'error' && reply.cautions[0]).toMatchObject({ id: 'cylinder-cutting', leads: true });
+      expect(error.what).toMatch(/never cut or opened/);
+      expect(error.expected).toMatch(/open-head steel drum or a can/);
+      expect(`${error.expected} ${error.example}`).not.toMatch(/propane-cylinder|pail-10l/);
+      expect((await ask(error.example)).kind).toBe('card');
+    }
+  });
+
+  it('keeps the danger where another option is wrong, or has no such name', async () => {
+    for (const wrong of ['crucible=0 in x 8 in', 'wall=abc', 'walls=2 in', 'tilt=-5']) {
+      const reply = await ask(`size can 20 lb cylinder ${wrong}`);
+      expect(errorOf(reply).what, wrong).not.toBe('');
+      expect(ids(reply)[0], wrong).toBe('cylinder-cutting');
+    }
+    expect(ids(await ask('size can beer keg'))[0]).toBe('sealed-vessel');
+  });
+
+  it('offers no cylinder to somebody who named something else', async () => {
+    const { expected, example } = errorOf(await ask('size can 100 lb anvil'));
+    expect(`${expected} ${example}`).not.toMatch(/cylinder|tight/);
+  });
+
   it('goes with the fuel and the metal', async () => {
     expect(ids(await ask(`${story} fuel=charcoal`))).toContain('charcoal');
     expect(ids(await ask('size melt 5 kg brass'))).toEqual(

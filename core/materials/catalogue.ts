@@ -93,6 +93,4 @@ export const pours: readonly Pour[] = Object.freeze([...pourData]);
 /** @throws AskError `unknown-name`, with the nearest ids. */
 export const findMaterial = finder('material', materials);
 /** @throws AskError `unknown-name`, with the nearest ids. */
-export const findVessel = finder('vessel', vessels);
-/** @throws AskError `unknown-name`, with the nearest ids. */
 export const findPour = finder('metal', pours);

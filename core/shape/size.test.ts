@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { AskError } from '../ask-error.ts';
-import { findVessel, vessels } from '../materials/catalogue.ts';
+import { vessels } from '../materials/catalogue.ts';
+import { findVessel } from '../materials/find-vessel.ts';
 import { changesFor } from './changes.ts';
 import { crucibleFromMelt, crucibleFromSizes, crucibleFromWorking, liquidDensity } from './crucible.ts';
 import type { VesselShape } from './furnace.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findVessel } from '../materials/catalogue.ts';
+import { findVessel } from '../materials/find-vessel.ts';
 import { crucibleFromSizes } from './crucible.ts';
 import type { Furnace } from './furnace.ts';
 import { shapeOf } from './profile.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { answerLine } from '../../commands/answer.ts';
 import { inProcessMemory } from '../../commands/memory.ts';
-import { findVessel } from '../../core/materials/catalogue.ts';
+import { findVessel } from '../../core/materials/find-vessel.ts';
 import { crucibleFromSizes } from '../../core/shape/crucible.ts';
 import { shapeOf } from '../../core/shape/profile.ts';
 import { sizeFurnace } from '../../core/shape/size.ts';

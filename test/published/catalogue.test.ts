@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { findMaterial, findPour, findVessel } from '../../core/materials/catalogue.ts';
+import { findMaterial, findPour } from '../../core/materials/catalogue.ts';
 import { at } from '../../core/materials/curve.ts';
 import { celsius } from '../../core/materials/data/make.ts';
+import { findVessel } from '../../core/materials/find-vessel.ts';
 import type { Curve, Datum, Material, PropertyName } from '../../core/materials/material.ts';
 import { brimful_m3 } from '../../core/materials/vessel.ts';
 import { librariesOf, stored } from '../reference/stored.ts';

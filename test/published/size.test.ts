@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { findVessel, vessels } from '../../core/materials/catalogue.ts';
+import { vessels } from '../../core/materials/catalogue.ts';
+import { findVessel } from '../../core/materials/find-vessel.ts';
 import { bagOf } from '../../core/mix/price.ts';
 import { crucibleFromSizes } from '../../core/shape/crucible.ts';
 import type { Furnace } from '../../core/shape/furnace.ts';

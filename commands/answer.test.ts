@@ -220,6 +220,7 @@ const line = fc.oneof(
 describe('100,000 lines of garbage', () => {
   it('give a card or an error with code, what, expected and example, and hot work never goes without a caution', async () => {
     const context = asker();
+    let count = 0;
     await fc.assert(
       fc.asyncProperty(line, async (typed) => {
         const reply = await answerLine(typed, context);
@@ -230,6 +231,9 @@ describe('100,000 lines of garbage', () => {
         }
         const { code, what, expected, example } = reply.error;
         for (const part of [code, what, expected, example]) expect(part).not.toBe('');
+        // Every thousandth is sent, in a conversation as it was.
+        if (++count % 1000 === 0)
+          expect((await answerLine(example, context)).kind, `${typed}: ${example}`).toBe('card');
         if (/^mix(\s|$)/i.test(typed.trim())) expect(reply.cautions.length).toBeGreaterThan(0);
       }),
       { numRuns: 100_000 },

@@ -2,7 +2,7 @@ import { AskError } from '../core/ask-error.ts';
 import type { Caution } from '../core/hazard/caution.ts';
 import { cautionsFor, mergeCautions } from '../core/hazard/cautions.ts';
 import { factsIn } from '../core/hazard/words.ts';
-import { nearest } from '../core/materials/nearest.ts';
+import { slipOf } from '../core/materials/nearest.ts';
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import { readQuantity } from '../core/quantity/parse.ts';
 import type { Card, Reply } from './card.ts';
@@ -11,6 +11,7 @@ import { optionsOf, parseLine } from './grammar.ts';
 import { measuredOf } from './log/measured.ts';
 import type { Manner } from './manner.ts';
 import type { Build, Memory } from './memory.ts';
+import { offered, rehearsal, WouldWrite } from './offered.ts';
 import { metaOf } from './options.ts';
 import type { Reach } from './reach.ts';
 import { type ReadOptions, readOptions } from './read-options.ts';
@@ -38,20 +39,54 @@ const deepestNesting = 3;
 
 /** A typed line in, a reply out. Throws only for faults of the program. */
 export async function answerLine(line: string, context: AskContext): Promise<Reply> {
+  let ask: Ask;
   try {
-    return await answerAsk(parseLine(line, commands, context), context);
+    ask = parseLine(line, commands, context);
   } catch (error) {
-    return errorReply(error, [
-      ...factsIn(line),
-      ...(commandNamed(nameIn(line))?.warns?.(line) ?? []),
-      ...(await hazardsOf(nameIn(line), context)),
-    ]);
+    const name = nameIn(line);
+    const facts = [...factsIn(line), ...(commandNamed(name)?.warns?.(line) ?? [])];
+    return withOffer(errorReply(error, [...facts, ...(await hazardsOf(name, context))]), { command: name }, context);
   }
+  return answerAsk(ask, context);
 }
 
 /** The same for platforms that deliver names and values apart. */
-export function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
-  return run(ask, context, 0);
+export async function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
+  return withOffer(await run(ask, context, 0), ask, context);
+}
+
+/** A refusal's line, once it is known to work. */
+async function withOffer(reply: Reply, { command }: Pick<Ask, 'command'>, context: AskContext): Promise<Reply> {
+  if (reply.kind === 'card') return reply;
+  const { error } = reply;
+  const slow = commandNamed(command)?.slow ?? false;
+  const example = await offered(error, command, {
+    commands,
+    parse: (line) => parseLine(line, commands, context),
+    attempt: (ask) => attempt(ask, slow, context),
+  });
+  return { ...reply, error: { ...error, example } };
+}
+
+/** Nothing that was written about is changed. What computes long is computed only where such a question waited anyway. */
+async function attempt(
+  ask: Ask,
+  slow: boolean,
+  { early: _, memory, ...context }: AskContext,
+): Promise<Reply | undefined> {
+  const command = commandNamed(ask.command);
+  try {
+    if (command?.slow && !slow && !command.expand && ask.options.for === undefined) {
+      readOptions(command, ask.options, undefined);
+      return undefined;
+    }
+    const here = async (): Promise<Reach> => ({ kind: 'here', place: context.place });
+    return await run(ask, { ...context, memory: rehearsal(memory), reach: here }, 0, { plain: true });
+  } catch (error) {
+    if (error instanceof WouldWrite) return undefined;
+    if (error instanceof AskError) return errorReply(error, []);
+    throw error;
+  }
 }
 
 /** The command that an unreadable line begins with; of a family (`size can`, `size melt`) the first will do. */
@@ -292,7 +327,7 @@ function commandOf(ask: Ask): Command {
   const command = commands.find(({ name }) => name === ask.command);
   if (command) return command;
   const names = commands.map(({ name }) => name);
-  const [near = 'help'] = nearest(ask.command, names, 1);
+  const near = slipOf(ask.command, names) ?? 'help';
   throw new AskError({
     code: 'unknown-command',
     what: `there is no command "${ask.command.slice(0, 40)}"`,

@@ -1,5 +1,6 @@
+import type { ZodType } from 'zod';
 import { AskError } from '../core/ask-error.ts';
-import { nearest } from '../core/materials/nearest.ts';
+import { slipOf } from '../core/materials/nearest.ts';
 import type { Ask, Command } from './command.ts';
 
 /**
@@ -52,7 +53,7 @@ export function parseLine(
     return { command: command.name, options: rest === '' ? {} : { [command.subject]: rest }, asker, place };
   }
   const known = optionsOf(command);
-  const { subject, named } = splitOptions(rest, known, command);
+  const { subject, named } = splitOptions(rest, known, command, commands);
   const options: Record<string, string> = {};
   if (subject !== '') {
     if (!command.subject) {
@@ -80,7 +81,10 @@ function commandOf(line: string, commands: readonly Command[]): Command {
   if (soundsHurt.test(lower)) throw perhapsEmergency(word);
   const family = commands.filter(({ name }) => name.startsWith(`${word} `));
   if (family.length > 0) throw whichOf(word, line.slice(word.length).trim(), family);
-  const [near] = nearest(word, names, 1);
+  const near = slipOf(
+    word,
+    names.map((name) => name.split(' ', 1)[0]!),
+  );
   throw new AskError({
     code: 'unknown-command',
     what: word === '' ? 'the line is empty' : `there is no command "${word.slice(0, 40)}"`,
@@ -117,12 +121,19 @@ interface Split {
 }
 
 /** A `word=` outside parentheses starts an option; an unknown word there is a near miss, never part of a value. */
-function splitOptions(rest: string, known: readonly string[], command: Command): Split {
+function splitOptions(rest: string, known: readonly string[], command: Command, commands: readonly Command[]): Split {
   const starts: { name: string; at: number; valueAt: number }[] = [];
   for (const match of rest.matchAll(/(?<=^|\s)([\p{L}][\p{L}-]*)\s*=/gu)) {
     if (depthAt(rest, match.index) > 0) continue;
     const name = (match[1] ?? '').toLowerCase();
-    if (!known.includes(name)) throw unknownOption(name, known, command, rest);
+    if (!known.includes(name)) {
+      const valueAt = match.index + match[0].length;
+      const value = rest
+        .slice(valueAt)
+        .split(/\s[\p{L}][\p{L}-]*\s*=/u, 1)[0]!
+        .trim();
+      throw unknownOption({ name, value, at: match.index, to: valueAt }, known, command, rest, commands);
+    }
     starts.push({ name, at: match.index, valueAt: match.index + match[0].length });
   }
   const named = starts.map(({ name, valueAt }, index) => {
@@ -142,18 +153,75 @@ function splitOptions(rest: string, known: readonly string[], command: Command):
   return { subject: rest.slice(0, starts[0]?.at ?? rest.length).trim(), named };
 }
 
-function unknownOption(name: string, known: readonly string[], command: Command, rest: string): AskError {
-  const [near] = nearest(name, known, 1);
+/** Other words for options, where a command has them and their value reads there. */
+const otherWords: Readonly<Record<string, readonly string[]>> = {
+  temperature: ['air', 'pour', 'hot'],
+  temp: ['air', 'pour', 'hot'],
+  ambient: ['air'],
+  blast: ['air'],
+  preheat: ['air'],
+  elevation: ['altitude'],
+  height: ['high'],
+  pot: ['crucible'],
+  can: ['vessel'],
+  drum: ['vessel'],
+  alloy: ['metal'],
+  gas: ['fuel'],
+  lining: ['wall'],
+  mass: ['amount'],
+  weight: ['amount'],
+  quantity: ['amount'],
+  nozzle: ['jet'],
+  orifice: ['jet'],
+  hole: ['vent'],
+  power: ['rate'],
+  heat: ['rate'],
+  moisture: ['damp', 'moisture'],
+  wet: ['damp'],
+  cost: ['price'],
+  diameter: ['bore'],
+  cylinder: ['bottle'],
+  tank: ['bottle'],
+};
+
+interface Mistyped {
+  readonly name: string;
+  readonly value: string;
+  readonly at: number;
+  readonly to: number;
+}
+
+function unknownOption(
+  { name, value, at, to }: Mistyped,
+  known: readonly string[],
+  command: Command,
+  rest: string,
+  commands: readonly Command[],
+): AskError {
+  const reads = (option: string) => known.includes(option) && valueReads(command, option, value);
+  const meant = otherWords[name]?.find(reads) ?? slipOf(name, known.filter(reads));
+  const head = rest.slice(0, at);
+  const without =
+    `${command.name} ${`${head} ${rest.slice(to + rest.slice(to).indexOf(value) + value.length)}`.trim()}`.trim();
+  const other =
+    meant === undefined ? commands.find((one) => one.name === name && one.subject !== undefined) : undefined;
   return new AskError({
     code: 'unknown-option',
-    what: `${command.name} has no option "${name.slice(0, 40)}"`,
+    what: `${command.name} has no option "${name.slice(0, 40)}"${other ? `: ${other.name} is a question of its own` : ''}`,
     expected: known.map((one) => `${one}=`).join(' '),
-    example:
-      near === undefined
-        ? (command.examples[0]?.line ?? command.name)
-        : `${command.name} ${rest.replace(new RegExp(`(^|\\s)${name}\\s*=`, 'iu'), `$1${near}=`)}`.slice(0, 200),
+    example: (meant !== undefined
+      ? `${command.name} ${head}${/\s$|^$/.test(head) ? '' : ' '}${meant}=${rest.slice(to)}`
+      : other
+        ? `${other.name} ${value} for=(${without})`
+        : without
+    ).slice(0, 200),
     option: name,
   });
+}
+
+function valueReads({ options: { shape } }: Command, option: string, value: string): boolean {
+  const field = shape[option];
+  return field === undefined || (field as ZodType).safeParse({ text: value, system: undefined }).success;
 }
 
 function depthAt(text: string, index: number): number {

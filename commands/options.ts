@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AskError } from '../core/ask-error.ts';
+import { slipOf } from '../core/materials/nearest.ts';
 import type { UnitSystem } from '../core/quantity/figure.ts';
 import { type Dimension, type Quantity, readQuantity } from '../core/quantity/parse.ts';
 
@@ -36,6 +37,7 @@ export interface QuantityOption {
   readonly label: string;
   readonly dimensions: readonly Dimension[];
   readonly plainUnit?: { readonly metric: string; readonly US: string };
+  readonly usual?: { readonly metric: string; readonly US: string };
   readonly min?: number;
   readonly max?: number;
 }
@@ -80,7 +82,7 @@ export function readChoice<C extends string>(
     code: 'unknown-name',
     what: `${label} can't be "${value}"`,
     expected: choices.join(', '),
-    example: choices[0] ?? '',
+    example: slipOf(wanted, choices) ?? choices[0] ?? '',
   });
 }
 

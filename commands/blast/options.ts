@@ -47,10 +47,11 @@ export const blastOptions = z.strictObject({
     label: 'altitude',
     dimensions: ['length'],
     plainUnit: { metric: 'm', US: 'ft' },
+    usual: { metric: '300 m', US: '1000 ft' },
     min: -500,
     max: 5000,
   }).optional(),
-  air: quantity({ label: 'air', dimensions: ['temperature'], plainUnit: degrees, min: 254, max: 322 }).optional(),
+  air: quantity({ label: 'air', dimensions: ['temperature'], plainUnit: degrees, min: 233, max: 322 }).optional(),
   humidity: share('relative humidity', 0, 1),
 });
 

@@ -58,7 +58,7 @@ export const burnerOptions = z.strictObject({
   }).optional(),
   back: pressure('pressure in the furnace', 2000),
   regulator: choice({ label: 'regulator', choices: regulators.map(({ id }) => id) }).optional(),
-  bottle: text({ label: 'bottle by its fill: 20 lb', most: 60 }).optional(),
+  bottle: text({ label: 'bottle, by what it holds when full,', most: 60 }).optional(),
   bottles: quantity({ label: 'bottles side by side', dimensions: ['number'], min: 1, max: 12 }).optional(),
   fill: quantity({
     label: 'how full it is',
@@ -72,6 +72,7 @@ export const burnerOptions = z.strictObject({
     label: 'altitude',
     dimensions: ['length'],
     plainUnit: { metric: 'm', US: 'ft' },
+    usual: { metric: '300 m', US: '1000 ft' },
     min: -500,
     max: 4500,
   }).optional(),

@@ -11,7 +11,7 @@ import { COMMERCIAL_FACTOR } from '../../core/fire/propane/propane.ts';
 import { exactly, type Spread } from '../../core/materials/spread.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatBoth, formatSi } from '../../core/quantity/format.ts';
-import { readQuantity } from '../../core/quantity/parse.ts';
+import { readQuantity, type Wanted } from '../../core/quantity/parse.ts';
 import type { AnswerContext } from '../command.ts';
 import { fuelIn, readFuel, redirect, refuseMetal } from '../flame/fuel.ts';
 import { about } from '../options.ts';
@@ -146,14 +146,36 @@ export function readJet(typed: string, units: UnitSystem): number {
       expected: 'no. 1 to no. 80, or a bore',
       example: 'no. 65',
     });
-  return readQuantity(typed, {
+  const wanted = {
     dimensions: ['length'],
     label: "the jet's bore",
     plainUnit: { metric: 'mm', US: 'in' },
     system: units,
     min: 0.0002,
     max: 0.006,
-  }).si;
+  } as const;
+  try {
+    return readQuantity(typed, wanted).si;
+  } catch (error) {
+    // A plain number that is no bore in the reader's unit, and one in the other, was meant in that.
+    const other = wanted.plainUnit[units === 'US' ? 'metric' : 'US'];
+    if (!(error instanceof AskError) || error.code !== 'out-of-range' || !/^[\d.,\s]+$/.test(typed)) throw error;
+    if (!readsAs(`${typed} ${other}`, wanted)) throw error;
+    throw error.with({
+      what: `a jet of ${typed.trim()} ${wanted.plainUnit[units]} is none that is drilled`,
+      example: `${typed.trim()} ${other}`,
+    });
+  }
+}
+
+function readsAs(typed: string, wanted: Wanted): boolean {
+  try {
+    readQuantity(typed, wanted);
+    return true;
+  } catch (error) {
+    if (error instanceof AskError) return false;
+    throw error;
+  }
 }
 
 /** A bottle by what it is filled with when full. */

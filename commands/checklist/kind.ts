@@ -4,7 +4,6 @@ import type { BuildKind } from '../../core/build/stage.ts';
 import type { Traits } from '../../core/build/traits.ts';
 import { findMaterial, findPour } from '../../core/materials/catalogue.ts';
 import type { Material } from '../../core/materials/material.ts';
-import type { UnitSystem } from '../../core/quantity/figure.ts';
 import type { Ask } from '../command.ts';
 import type { MixOptions } from '../mix/options.ts';
 import { mixQuestion } from '../mix/question.ts';
@@ -36,7 +35,7 @@ export function kindOf(question: Question, chosen: Chosen, { commands, units }: 
       ? ofMix(values as MixOptions)
       : command.name === 'wall'
         ? ofWall(values as unknown as WallOptions)
-        : ofSize(values as SizeOptions, units);
+        : ofSize(values as SizeOptions, { commands, units });
   const recipe = chosen.recipe ?? sizedRecipe(question);
   const lining = recipe === undefined ? undefined : liningOf(readMix({ amount: '10 L', recipe }, { commands, units }));
   const fuel = chosen.fuel === undefined ? {} : { fuel: chosen.fuel };
@@ -52,10 +51,10 @@ export const sizedRecipe = ({ command, options: { lining } }: Question): string 
 
 const usual: Traits = { fuel: 'gas', lining: 'rammed', fill: 'loose', vessel: 'open', zinc: 'no', forms: 'mesh' };
 
-function ofSize(options: SizeOptions, units: UnitSystem): BuildKind {
+function ofSize(options: SizeOptions, { commands, units }: Reading): BuildKind {
   const vessel = options.vessel ? readVessel(options.vessel.text, units).hazards : [];
   const fill = findMaterial(options.insulation ?? defaults.insulation);
-  const metal = options.melt ? readMelt(options.melt.text, options.metal, units).metal : options.metal;
+  const metal = options.melt ? readMelt(options.melt.text, options.metal, { commands, units }).metal : options.metal;
   return {
     traits: {
       ...usual,
@@ -111,8 +110,8 @@ function ofWall({ layers: { layers }, finish, metal }: WallOptions): BuildKind {
 const fillOf = ({ properties }: Material): Traits['fill'] => (properties.settling ? 'loose' : 'blanket');
 
 /** The metal a size or a mix names. */
-export function metalOf({ command, options }: Question, { units }: Pick<Reading, 'units'>): string | undefined {
-  return command === 'size melt' ? readMelt(options.melt ?? '', options.metal, units).metal : options.metal;
+export function metalOf({ command, options }: Question, reading: Reading): string | undefined {
+  return command === 'size melt' ? readMelt(options.melt ?? '', options.metal, reading).metal : options.metal;
 }
 
 /** What is filled in behind the lining of a size. */

@@ -67,6 +67,6 @@ const onlyEverything = (what: string) =>
     code: 'unreadable',
     what: `"${what}" can't be forgotten by this; nothing was deleted`,
     expected: 'everything, typed in full; build drop and price drop delete one thing',
-    example: 'everything',
+    example: 'forget',
     option: 'what',
   });

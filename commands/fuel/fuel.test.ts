@@ -164,7 +164,7 @@ describe('fuel', () => {
     expect(turns).toBeGreaterThan(0.6);
     expect(turns).toBeLessThan(0.85);
     const dear = await two('briquettes 16 lb $16; lump 20 lb $22');
-    expect(dear.headline).toMatch(/save nothing/);
+    expect(dear.headline).toMatch(/Nothing is saved by/);
     expect(dear.notes.join(' ')).toMatch(/1250 °F|677 °C/);
     const ashy = await cardOf(
       `fuel briquettes then lump ${light} prices=briquettes 16 lb $8; lump 20 lb $22 ashes=0.04 kg`,

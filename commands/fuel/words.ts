@@ -47,7 +47,7 @@ function stagingSays({ asked: { cheap, fuel, priceOf }, staged, units }: FuelPar
   const currency = priceOf(fuel)?.currency ?? 'USD';
   const saved = cost_better_USD - staging.cost_USD;
   const money = formatSi(saved, currency, units);
-  if (staging.cheap_kg < 0.01) return `${capital(cheap.name)} save nothing at these prices: ${fuel.name} alone.`;
+  if (staging.cheap_kg < 0.01) return `Nothing is saved by ${cheap.name} at these prices: ${fuel.name} alone.`;
   if (switch_K === undefined) return `Cheapest is ${cheap.name} all the way, ${money} less than ${fuel.name}.`;
   return `Cheapest is ${cheap.name} to a hot face of ${formatSi(switch_K, 'K', units)}, then ${fuel.name}: ${money} less than ${fuel.name} alone.`;
 }

@@ -72,7 +72,7 @@ describe('a wrong question is turned to the right one', () => {
     ['melt 5 kg charcoal', 'unfit', /is a fuel/],
     ['melt propane', 'unfit', /is a fuel/],
     ['melt aluminium', 'missing', /how much aluminium/],
-    ['melt 3 kg', 'missing', /of what/],
+    ['melt 3 kg', 'missing', /does not say of which metal/],
     ['melt 5 kg alumunium', 'unknown-name', /no metal/],
     ['melt 5 kg gold', 'unknown-name', /no metal/],
     ['melt 5 kg steel', 'unfit', /1500 °C/],

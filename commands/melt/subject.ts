@@ -28,6 +28,8 @@ interface Asked {
 /** `5 kg aluminium`, `10 lb of brass turnings`, `2 L bronze`; the metal may stand in its own option. */
 export function readSubject({ said, metal, units, commands }: Asked): Subject {
   refuseDangerous(`${said} ${metal ?? ''}`);
+  refuseCount(said);
+  refuseSeveral(said);
   const words = said.trim().split(/\s+/);
   for (const { head, rest } of ways(words)) {
     const amount = within(rest, () => amountIn(head, units));
@@ -42,6 +44,39 @@ export function readSubject({ said, metal, units, commands }: Asked): Subject {
     what: `it is not said how much ${alloy.name}`,
     expected: 'a mass, or the volume of the liquid, before the metal',
     example: `5 kg ${alloy.id.replaceAll('-', ' ')}`,
+    option: 'melt',
+  });
+}
+
+/** A drink can, emptied; from memory. */
+const can_kg = 0.0135;
+
+/** `12 soda cans` is a number of pieces. */
+function refuseCount(said: string): void {
+  const count = /^(\d{1,5})\s+(?:(?:empty|aluminium|aluminum|soda|beer|drinks?|pop|coke|beverage)\s+)*cans?$/i.exec(
+    said.trim(),
+  )?.[1];
+  if (count === undefined) return;
+  const mass_kg = Math.max(0.02, Number(count) * can_kg);
+  throw new AskError({
+    code: 'missing',
+    what: `${count} cans are a number of pieces, and it takes their mass`,
+    expected: 'their mass, weighed; a drink can is about 13 to 14 g (from memory)',
+    example: `${Number(mass_kg.toPrecision(2))} kg aluminium cans`,
+    option: 'melt',
+  });
+}
+
+/** `3 kg copper and 1 kg tin`: two charges, of which one pot makes an alloy with a name of its own. */
+function refuseSeveral(said: string): void {
+  const [first = '', second = ''] = said.split(/\s+(?:and|plus|with)\s+|\s*[+&]\s*|,\s+(?=\d)/i);
+  if (![first, second].every((one) => /^\d[\d.,/ ]*(?:kg|kilos?|g|grams?|lbs?|pounds?|oz|t)\s+\S*[a-z]/i.test(one)))
+    return;
+  throw new AskError({
+    code: 'unreadable',
+    what: `"${said.slice(0, 60)}" is more than one metal`,
+    expected: 'one metal, or the alloy they make together with the mass of both: 4 kg bronze',
+    example: first.trim(),
     option: 'melt',
   });
 }
@@ -118,7 +153,7 @@ function refuseFuel(name: string, commands: readonly Command[]): void {
   const other = ['fuel', 'flame'].find(known);
   throw new AskError({
     code: 'unfit',
-    what: `${fuel.name} is a fuel, and melt is about the metal`,
+    what: `${fuel.name} is a fuel, and a melt is a metal`,
     expected: other
       ? `a metal here, or ${other} for how much of it burns`
       : 'a mass of metal, such as aluminium or bronze',
@@ -130,10 +165,11 @@ function refuseFuel(name: string, commands: readonly Command[]): void {
 const readable = ['unreadable', 'unknown-unit', 'too-long', 'ambiguous'];
 
 function amountIn(said: string, units: UnitSystem): Quantity | undefined {
-  if (!/^[\d.½¼¾⅓⅔⅛⅜⅝⅞]/u.test(said)) return undefined;
+  if (!/^[-−–]?\s?[\d.½¼¾⅓⅔⅛⅜⅝⅞]/u.test(said)) return undefined;
   const wanted = {
     dimensions: ['mass', 'volume'],
     plainUnit: { metric: 'kg', US: 'lb' },
+    usual: { metric: '5 kg', US: '10 lb' },
     system: units,
     label: 'the melt',
   } as const;
@@ -158,7 +194,7 @@ function amountIn(said: string, units: UnitSystem): Quantity | undefined {
 const nothingNamed = (said: string) =>
   new AskError({
     code: 'missing',
-    what: `${said.slice(0, 40)} of what?`,
+    what: `"${said.slice(0, 40)}" does not say of which metal`,
     expected: 'a metal behind the amount: aluminium, brass, bronze, copper, zinc alloy, tin, iron …',
     example: `${said.slice(0, 40)} aluminium`,
     option: 'melt',

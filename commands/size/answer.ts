@@ -1,3 +1,4 @@
+import { AskError } from '../../core/ask-error.ts';
 import { findMaterial, findPour } from '../../core/materials/catalogue.ts';
 import { exactly } from '../../core/materials/spread.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
@@ -5,6 +6,7 @@ import { changesFor } from '../../core/shape/changes.ts';
 import type { Crucible } from '../../core/shape/crucible.ts';
 import { drawForms } from '../../core/shape/draw/forms.ts';
 import { drawFurnace } from '../../core/shape/draw/furnace.ts';
+import type { Drawing } from '../../core/shape/drawing.ts';
 import { floorTop_m, liningRadius_m, vesselRadius_m } from '../../core/shape/profile.ts';
 import { type Sized, sizeFurnace } from '../../core/shape/size.ts';
 import { sleeveFor } from '../../core/shape/sleeve.ts';
@@ -87,6 +89,16 @@ function unfitOf(sized: Sized, materials: Materials, units: UnitSystem) {
   );
 }
 
+/** What does not go into the can is said first: that its tuyere comes out above the rim, and can't be drawn, is no answer. */
+function drawn({ furnace, fit }: Sized, units: UnitSystem): readonly Drawing[] {
+  try {
+    return drawFurnace(furnace, units);
+  } catch (error) {
+    if (error instanceof AskError && !fit.fits) return [];
+    throw error;
+  }
+}
+
 function rateOf({ question, rate_W, bore_m3 }: Sized) {
   if (question.rate_W !== undefined) return exactly(rate_W);
   const { low, high } = firingDensity_W_m3[question.fuel];
@@ -115,7 +127,7 @@ function cardOf(parts: SizeParts, context: AnswerContext): Answer {
     figures: figuresOf(parts),
     table: cutList(parts),
     drawings: [
-      ...drawFurnace(sized.furnace, units),
+      ...drawn(sized, units),
       drawSleeve(parts.sleeve, units),
       ...(parts.forms ? drawForms(parts.forms, units) : []),
     ],

@@ -26,10 +26,29 @@ export function told({ label, most = 80 }: { label: string; most?: number }) {
     .meta({ ...meta });
 }
 
+/** Between sizes that say which they are. */
+const worded_times =
+  /\s*×\s*|\s+by\s+|\s*,\s*|\s+and\s+|\s+x\s+|(?<=\d|["'″”’′]|\d\s?(?:in|mm|cm|ft|m))\s*x\s*(?=[\d.½⅓⅔¼¾⅛⅜⅝⅞])/iu;
 /** `a x b`, with ×, x or by between. */
 const times = /\s*×\s*|\s+by\s+|(?<=\d|\s|["'″”’′]|\d\s?(?:in|mm|cm|ft|m))\s*x\s*(?=[\d.½⅓⅔¼¾⅛⅜⅝⅞])/iu;
 
-export const partsOf = (said: string): readonly string[] => said.split(times).map((part) => part.trim());
+const high = /\b(?:tall|high|height|deep|long)\b\.?/i;
+const across = /\b(?:wide|across|width|diam(?:eter|etre)?|dia|outside|inside|o\.?d|i\.?d)\b\.?|[⌀øØ]/i;
+
+/** The sizes of `6 in x 8 in`; `8 in tall and 6 in across` says itself which is which, and stands the other way round. */
+export function partsOf(said: string): readonly string[] {
+  const worded = high.test(said) || across.test(said);
+  const parts = said.split(worded ? worded_times : times).map((part) => part.trim());
+  if (!worded) return parts;
+  const [first = '', second = ''] = parts;
+  const turned =
+    parts.length === 2 && !across.test(second)
+      ? high.test(first)
+      : parts.length === 2 && !high.test(second) && across.test(second) && !across.test(first);
+  return (turned ? [second, first] : parts).map((part) =>
+    part.replace(high, '').replace(across, '').replace(/\s+/g, ' ').trim(),
+  );
+}
 
 const startsWithNumber = /^[\d.½⅓⅔¼¾⅛⅜⅝⅞]/u;
 /** Sizes all through: every part starts with a number and there are two or more, or one that is a length. */

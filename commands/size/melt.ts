@@ -27,7 +27,12 @@ export const sizeMelt = {
       // The crucible followed from the melt: that is what the asker can change.
       if (!(error instanceof AskError) || error.option !== 'crucible') throw error;
       const { metal } = asked(options, context);
-      throw error.with({ option: 'melt', expected: 'a smaller melt, or a wider vessel', example: `1 kg ${metal}` });
+      const little = context.units === 'US' ? '2 lb' : '1 kg';
+      throw error.with({
+        option: 'melt',
+        expected: 'a smaller melt, or a wider vessel',
+        example: `${little} ${metal.replaceAll('-', ' ')}`,
+      });
     }
   },
   async doubt(options, context) {
@@ -35,7 +40,10 @@ export const sizeMelt = {
   },
 } satisfies Command<typeof meltOptions>;
 
-function asked({ melt, vessel, ...options }: z.infer<typeof meltOptions>, { units }: Pick<AnswerContext, 'units'>) {
-  const { crucible, metal } = about('melt', () => readMelt(melt.text, options.metal, units));
+function asked(
+  { melt, vessel, ...options }: z.infer<typeof meltOptions>,
+  context: Pick<AnswerContext, 'units' | 'commands'>,
+) {
+  const { crucible, metal } = about('melt', () => readMelt(melt.text, options.metal, context));
   return { asked: 'melt', options, vessel, crucible, metal } satisfies Asked;
 }

@@ -5,24 +5,29 @@ import { told } from './fields.ts';
 
 const size = { metric: 'cm', US: 'in' };
 const thin = { metric: 'mm', US: 'in' };
-const length = (label: string, min: number, max: number, plainUnit = thin) =>
-  quantity({ label, dimensions: ['length'], plainUnit, min, max }).optional();
+const length = (
+  label: string,
+  [min, max]: readonly [number, number],
+  usual: { readonly metric: string; readonly US: string },
+  plainUnit = thin,
+) => quantity({ label, dimensions: ['length'], plainUnit, usual, min, max }).optional();
+const usually = (metric: string, US: string) => ({ metric, US });
 
 /** What all three questions take beside their subject. */
 const shared = {
   metal: text({ label: 'metal you will melt', most: 40 }).optional(),
   fuel: fuelKind('fuel').optional(),
   lining: text({ label: 'hot face, by name', most: 60 }).optional(),
-  wall: length('hot-face wall, thick', 0.003, 0.3),
-  floor: length('hot-face floor, thick', 0.003, 0.3),
-  lid: length('lid, thick', 0.003, 0.3),
-  gap: length('free round the crucible', 0.005, 0.5),
+  wall: length('hot-face wall, thick', [0.003, 0.3], usually('40 mm', '1 1/2 in')),
+  floor: length('hot-face floor, thick', [0.003, 0.3], usually('50 mm', '2 in')),
+  lid: length('lid, thick', [0.003, 0.3], usually('50 mm', '2 in')),
+  gap: length('free round the crucible', [0.005, 0.5], usually('40 mm', '1 1/2 in')),
   insulation: text({ label: 'insulation, by name', most: 60 }).optional(),
-  behind: length('insulation wanted behind the wall, at least', 0, 0.5),
-  under: length('bricks under the floor, thick', 0, 0.3),
-  plinth: length('plinth, high', 0, 0.5),
-  rim: length('crucible rim below the lid', 0, 0.5),
-  tuyere: length('air or burner tube, inside', 0.005, 0.2),
+  behind: length('insulation wanted behind the wall, at least', [0, 0.5], usually('60 mm', '2 1/2 in')),
+  under: length('bricks under the floor, thick', [0, 0.3], usually('64 mm', '2 1/2 in')),
+  plinth: length('plinth, high', [0, 0.5], usually('60 mm', '2 1/2 in')),
+  rim: length('crucible rim below the lid', [0, 0.5], usually('50 mm', '2 in')),
+  tuyere: length('air or burner tube, inside', [0.005, 0.2], usually('32 mm', '1 1/4 in')),
   tilt: text({ label: 'tuyere rising outward, degrees', most: 20 }).optional(),
   rate: quantity({
     label: 'firing rate',
@@ -31,9 +36,9 @@ const shared = {
     min: 200,
     max: 1e6,
   }).optional(),
-  vent: length('vent in the lid, across', 0.005, 1, size),
+  vent: length('vent in the lid, across', [0.005, 1], usually('8 cm', '3 in'), size),
   form: choice({ label: 'forms', choices: ['mesh', 'card'] }).optional(),
-  roll: length('width of the mesh roll', 0.1, 3, size),
+  roll: length('width of the mesh roll', [0.1, 3], usually('60 cm', '24 in'), size),
   taper: choice({ label: 'wall follows the taper', choices: ['no', 'yes'] }).optional(),
 };
 

@@ -10,6 +10,8 @@ import type { VesselShape } from '../../core/shape/furnace.ts';
 import { shapeOf } from '../../core/shape/profile.ts';
 import { sizingRules } from '../../core/shape/rules.ts';
 import type { SizeQuestion } from '../../core/shape/size.ts';
+import type { AnswerContext } from '../command.ts';
+import { readSubject } from '../melt/subject.ts';
 import { about } from '../options.ts';
 import { looksLikeSizes, partsOf, readLengths, readTilt, type Told } from './fields.ts';
 import type { SharedOptions } from './options.ts';
@@ -69,8 +71,8 @@ export function readCrucible(said: string, units: UnitSystem): Crucible {
   try {
     return crucibleOf(said, units);
   } catch (error) {
-    // Makers' numbers and the like: what works here is two sizes, not one quantity.
-    if (error instanceof AskError && error.code === 'unreadable') throw error.with({ example: '6 in x 8 in' });
+    // What works here is two sizes, not one quantity.
+    if (error instanceof AskError) throw error.with({ example: units === 'US' ? '6 in x 8 in' : '15 cm x 20 cm' });
     throw error;
   }
 }
@@ -101,38 +103,20 @@ function crucibleOf(said: string, units: UnitSystem): Crucible {
   return crucibleFromSizes({ diameter_m: si, height_m: sizingRules.crucible_slimness.typical * si });
 }
 
-/** `5 kg aluminium`: the longest beginning that is a mass, then a metal. */
-export function readMelt(said: string, metal: string | undefined, units: UnitSystem) {
-  const words = said.trim().split(/\s+/);
-  for (let count = words.length; count > 0; count--) {
-    const rest = words
-      .slice(count)
-      .join(' ')
-      .replace(/^of\s+/i, '');
-    const mass = massIn(words.slice(0, count).join(' '), rest, units);
-    if (mass === undefined) continue;
-    const name = rest === '' ? metal : rest;
-    if (name === undefined) break;
-    return { crucible: crucibleFromMelt({ mass_kg: mass, metal: name }), metal: name };
-  }
-  throw unreadable(said, 'melt', 'a mass and a metal', '5 kg aluminium');
-}
-
-function massIn(said: string, metal: string, units: UnitSystem): number | undefined {
-  if (!/[a-z]$/i.test(said) && !/^[\d.,/ ]+$/.test(said)) return undefined;
-  try {
-    return readQuantity(said, {
-      dimensions: ['mass'],
-      plainUnit: { metric: 'kg', US: 'lb' },
-      system: units,
-      label: 'melt',
-      min: 0.01,
-      max: 2000,
-    }).si;
-  } catch (error) {
-    if (error instanceof AskError && ['unreadable', 'unknown-unit', 'too-long'].includes(error.code)) return undefined;
-    throw error instanceof AskError ? error.with({ example: `${error.example} ${metal}`.trim() }) : error;
-  }
+/** `5 kg aluminium`, in every way that `melt` reads it. */
+export function readMelt(
+  said: string,
+  metal: string | undefined,
+  { units, commands }: Pick<AnswerContext, 'units' | 'commands'>,
+): { readonly crucible: Crucible; readonly metal: string } {
+  const { alloy, amount } = readSubject({ said, metal, units, commands });
+  return {
+    metal: alloy.id,
+    crucible:
+      amount.dimension === 'mass'
+        ? crucibleFromMelt({ mass_kg: amount.si, metal: alloy.id })
+        : crucibleFromWorking({ working_m3: amount.si }),
+  };
 }
 
 const unreadable = (said: string, option: string, expected: string, example: string) =>
@@ -210,6 +194,7 @@ export function sizeQuestion(
     question: {
       fuel: options.fuel ?? 'gas',
       flue_K: pour.hot_face_K.typical + aboveFace_dK,
+      units,
       taper: options.taper === 'yes',
       ...(found ? { vessel: found.shape } : {}),
       ...(crucible ? { crucible } : {}),

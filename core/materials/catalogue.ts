@@ -10,7 +10,7 @@ import { metalsAndMesh } from './data/metals-and-mesh.ts';
 import { pours as pourData } from './data/pours.ts';
 import { vessels as vesselData } from './data/vessels.ts';
 import type { Material } from './material.ts';
-import { nearest } from './nearest.ts';
+import { nearby } from './nearest.ts';
 import type { Pour } from './pour.ts';
 import type { Vessel } from './vessel.ts';
 
@@ -46,8 +46,15 @@ export function nameKey(text: string): string {
     .join(' ');
 }
 
-/** Looks a name up in a list, by id, name or alias; several words of one name are enough. */
-export function finder<T extends Named>(what: string, list: readonly T[]): (text: string) => T {
+/**
+ * Looks a name up in a list, by id, name or alias; several words of one name are enough. Where none is near, `usual`
+ * is offered: what most people mean by such a thing.
+ */
+export function finder<T extends Named>(
+  what: string,
+  list: readonly T[],
+  usual: readonly T['id'][] = list.slice(0, 3).map(({ id }) => id),
+): (text: string) => T {
   const byKey = new Map<string, T>();
   // Of two entries with one name the first has it.
   for (const entry of list.toReversed())
@@ -66,13 +73,14 @@ export function finder<T extends Named>(what: string, list: readonly T[]): (text
     if (found) return found;
     const partly = entriesNaming(key);
     if (partly.length === 1) return partly[0]!;
-    const likely = partly.length > 0 ? partly : nearest(key, names, 9).map((name) => byKey.get(nameKey(name))!);
+    const likely = partly.length > 0 ? partly : nearby(key, names, 9).map((name) => byKey.get(nameKey(name))!);
     const near = [...new Set(likely.map(({ id }) => id))].slice(0, 3);
+    const offered = near.length > 0 ? near : usual;
     throw new AskError({
       code: 'unknown-name',
       what: `no ${what} is called "${text.slice(0, 60)}"`,
-      expected: `one of those listed, perhaps ${near.join(', ')}`,
-      example: near[0]!,
+      expected: `one of those listed, ${near.length > 0 ? 'perhaps' : 'such as'} ${offered.join(', ')}`,
+      example: offered[0]!,
     });
   };
 }
@@ -91,6 +99,6 @@ export const vessels: readonly Vessel[] = Object.freeze([...vesselData]);
 export const pours: readonly Pour[] = Object.freeze([...pourData]);
 
 /** @throws AskError `unknown-name`, with the nearest ids. */
-export const findMaterial = finder('material', materials);
+export const findMaterial = finder('material', materials, ['perlite', 'clay-sand-lining', 'dense-castable']);
 /** @throws AskError `unknown-name`, with the nearest ids. */
-export const findPour = finder('metal', pours);
+export const findPour = finder('metal', pours, ['aluminium', 'bronze', 'brass']);

@@ -14,6 +14,8 @@ export interface Wanted {
   readonly min?: number;
   /** SI of the dimension, inclusive. */
   readonly max?: number;
+  /** What is usual for it, typed: a length may be a wall's or a mountain's. */
+  readonly usual?: { readonly metric: string; readonly US: string };
   /** What the number is, for messages: `inside diameter`. */
   readonly label?: string;
 }
@@ -57,7 +59,7 @@ export function hintOf(wanted: Wanted): { expected: string; example: string; sys
 }
 
 function exampleOf(dimension: Dimension, wanted: Wanted, system: UnitSystem): string {
-  const usual = EXAMPLES[dimension][system];
+  const usual = (wanted.usual ?? EXAMPLES[dimension])[system];
   const read = (text: string) => new Expression(text, 'point', [dimension], usual).evaluate();
   const { si, unit } = read(usual);
   if (inBounds(si, wanted)) return usual;

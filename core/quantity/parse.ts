@@ -81,8 +81,17 @@ export function readQuantity(text: string, wanted: Wanted): Quantity {
     const [grouped, decimal] = bothSpellings(typed);
     throw new AskError({ code: 'ambiguous', what, expected: `${grouped} or ${decimal}`, example: grouped });
   }
-  const bounds = boundsOf(readings[0]!.dimension, wanted, hint.system);
-  throw fail('out-of-range', `${quoted(typed)} is ${words.join(' or ')}.`, `${hint.expected}${bounds}`);
+  // In the units it was typed in, where the asker has chosen none.
+  const lead = wanted.system ?? readings[0]!.system ?? hint.system;
+  const { expected, example } = hintOf({ ...wanted, system: lead });
+  const bounds = boundsOf(readings[0]!.dimension, wanted, lead);
+  const shown = readings.map(({ dimension, si }) => shownAs(dimension, si, lead));
+  throw new AskError({
+    code: 'out-of-range',
+    what: `${quoted(typed)} is ${shown.join(' or ')}.`,
+    expected: `${expected}${bounds}`,
+    example,
+  });
 }
 
 /** The readings that come to something; where none does, the first refusal. */
@@ -127,5 +136,10 @@ function dimensioned(
   }
   if (wanted.dimensions.includes(dimension)) return { dimension, si, text, system: unit?.system };
   if (dimension === 'number') throw fail('unknown-unit', `${quoted(text)} has no unit.`);
+  if (dimension === 'energy' && wanted.dimensions.includes('power') && /btus?$/i.test(text)) {
+    throw fail('wrong-dimension', `${quoted(text)} is ${wordsFor(dimension)}; a burner's is so much an hour.`).with({
+      example: `${Math.round(si / (unit?.factor ?? 1))} Btu/h`,
+    });
+  }
   throw fail('wrong-dimension', `${quoted(text)} is ${wordsFor(dimension)}.`);
 }

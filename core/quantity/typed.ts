@@ -38,6 +38,7 @@ export function tidy(text: string): string {
 export const spellNumbers = (text: string): string =>
   text
     .replace(/ ?[½⅓⅔¼¾⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark.trim()]}`)
+    .replace(/(\d[\d.,]*) ?k(?= ?btu)/gi, '$1e3')
     .replace(/(?<![\d.,/])\d{1,3}(?: \d{3})+(?! ?\/|\d)/g, (digits) => digits.replaceAll(' ', ''))
     .trim();
 

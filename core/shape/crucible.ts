@@ -60,6 +60,11 @@ export function crucibleFromSizes({ diameter_m, height_m }: { diameter_m: number
   });
 }
 
+const least_m3 = 5e-6;
+const most_m3 = 0.2;
+/** So that 5 ml typed are 5 ml. */
+const hair = 1e-9;
+
 /**
  * From what is poured from it, m³, and height over diameter: the diameter at which the room × fill is that volume, by
  * bisection (room grows with diameter). 5 ml to 200 L.
@@ -71,7 +76,7 @@ export function crucibleFromWorking({
   working_m3: number;
   slimness?: number;
 }): Crucible {
-  if (!(working_m3 >= 5e-6 && working_m3 <= 0.2)) throw wrongVolume(working_m3);
+  if (!(working_m3 >= least_m3 * (1 - hair) && working_m3 <= most_m3 * (1 + hair))) throw wrongVolume(working_m3);
   const holds = (diameter_m: number) =>
     crucibleFromSizes({ diameter_m, height_m: slimness * diameter_m }).shape.working_m3;
   let low = 0.01;
@@ -121,5 +126,5 @@ const wrongVolume = (working_m3: number) =>
     code: 'out-of-range',
     what: `a crucible that pours ${Number((working_m3 * 1000).toPrecision(3))} L is outside 0.005 to 200 L`,
     expected: 'a working volume of a hand-sized crucible',
-    example: 'size crucible 2 L',
+    example: '2 L',
   });

@@ -1,4 +1,5 @@
 import { AskError } from '../ask-error.ts';
+import type { UnitSystem } from '../quantity/figure.ts';
 import { formatBoth } from '../quantity/format.ts';
 import type { Crucible } from './crucible.ts';
 import type { VesselShape } from './furnace.ts';
@@ -6,11 +7,18 @@ import { flare, vesselRadius_m } from './profile.ts';
 import { leastCrucible_m, sizingRules } from './rules.ts';
 import type { Measures, SizeQuestion } from './size.ts';
 
-const mm = (length_m: number) => `${Math.round(length_m * 1000)} mm`;
-const both = (length_m: number) => formatBoth(length_m, 'm', 'metric');
+/** As it would be typed, in whole millimetres or quarters of an inch, never more than it is. */
+const typed = (length_m: number, units: UnitSystem): string =>
+  units === 'US' ? `${Math.floor((length_m / inch_m) * 4 + 1e-6) / 4} in` : `${Math.floor(length_m * 1000 + 1e-6)} mm`;
+const inch_m = 0.0254;
+const bothIn =
+  (units: UnitSystem) =>
+  (length_m: number): string =>
+    formatBoth(length_m, 'm', units);
 
 /** @throws AskError where a vessel is more a dish than a can. */
-export function refuseDish(vessel: VesselShape): void {
+export function refuseDish(vessel: VesselShape, units: UnitSystem): void {
+  const both = bothIn(units);
   if (Math.abs(flare(vessel)) < 1) return;
   throw new AskError({
     code: 'impossible',
@@ -22,43 +30,62 @@ export function refuseDish(vessel: VesselShape): void {
 }
 
 /** @throws AskError where the crucible, or the crucible and the walls, are wider than the vessel. */
-export function refuseWideCrucible(vessel: VesselShape, { shape }: Crucible, { wall_m, underfloor_m }: Measures): void {
+export function refuseWideCrucible(
+  vessel: VesselShape,
+  { shape }: Crucible,
+  { wall_m, underfloor_m }: Measures,
+  units: UnitSystem,
+): void {
+  const both = bothIn(units);
   const crucible_m = 2 * shape.outside_radius_m;
   const narrowest_m = 2 * Math.min(vesselRadius_m(vessel, underfloor_m), vessel.top_radius_m);
+  const smaller = {
+    expected: 'a crucible less than half as wide as the vessel, or a wider vessel',
+    example: `${typed(narrowest_m * 0.35, units)} x ${typed(narrowest_m * 0.45, units)}`,
+    option: 'crucible',
+  };
   if (crucible_m >= narrowest_m) {
     throw new AskError({
       code: 'impossible',
       what: `the crucible is ${both(crucible_m)} across, the vessel only ${both(narrowest_m)} inside at its narrowest`,
-      expected: 'a crucible less than half as wide as the vessel, or a wider vessel',
-      example: `${mm(narrowest_m * 0.35)} x ${mm(narrowest_m * 0.45)}`,
-      option: 'crucible',
+      ...smaller,
     });
   }
   const left_m = narrowest_m - 2 * wall_m;
   if (left_m > crucible_m) return;
+  const { low, high, typical } = sizingRules.wall_m;
+  // A thinner wall is offered where one would do.
+  const thinner = [typical, low].find((one) => one < wall_m && narrowest_m - 2 * one > crucible_m);
   throw new AskError({
     code: 'impossible',
     what: `walls of ${both(wall_m)} leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(narrowest_m)}; the crucible is ${both(crucible_m)}`,
-    expected: `a wall of ${mm(sizingRules.wall_m.low)} to ${mm(sizingRules.wall_m.high)} that leaves room for the crucible`,
-    example: mm(sizingRules.wall_m.low),
-    option: 'wall',
+    ...(thinner === undefined
+      ? smaller
+      : {
+          expected: `a wall of ${both(low)} to ${both(high)} that leaves room for the crucible`,
+          example: typed(thinner, units),
+          option: 'wall',
+        }),
   });
 }
 
 /** @throws AskError for a lid that was asked for thicker than its room, where a usual one would go in. */
-export function refuseLid(lid_m: number, room_m: number): void {
+export function refuseLid(lid_m: number, room_m: number, units: UnitSystem): void {
+  const both = bothIn(units);
   if (lid_m <= room_m || room_m < sizingRules.lid_m.low) return;
   throw new AskError({
     code: 'impossible',
     what: `a lid of ${both(lid_m)} hits the vessel's own lid: ${both(room_m)} is left above the lining`,
-    expected: `${mm(sizingRules.lid_m.low)} to ${mm(room_m)}`,
-    example: `${Math.floor(room_m * 1000)} mm`,
+    expected: `${both(sizingRules.lid_m.low)} to ${both(room_m)}`,
+    example: typed(room_m, units),
     option: 'lid',
   });
 }
 
 /** Why nothing is left of a vessel. */
 export function noBore(question: SizeQuestion, vessel: VesselShape, measures: Measures): AskError {
+  const units = question.units ?? 'metric';
+  const both = bothIn(units);
   const inside_m = 2 * Math.min(vesselRadius_m(vessel, measures.underfloor_m), vessel.top_radius_m);
   const walls_m = measures.wall_m + measures.behind_m;
   const left_m = inside_m - 2 * walls_m;
@@ -71,7 +98,7 @@ export function noBore(question: SizeQuestion, vessel: VesselShape, measures: Me
       ? `${both(measures.wall_m)} of wall and ${both(measures.behind_m)} of insulation leave a bore of ${both(Math.max(0, left_m))} in a vessel of ${both(inside_m)}, with a gap of ${both(measures.gap_m)} to keep free round the crucible: no crucible is left`
       : `floor, lid and spaces take ${both(stack_m)} of a vessel ${both(vessel.height_m)} high: no crucible is left`,
     expected: narrow ? 'a wider vessel, or thinner walls' : 'a taller vessel',
-    example: narrow && question.wall_m !== undefined ? mm(sizingRules.wall_m.low) : 'size can 20 gal',
+    example: narrow && question.wall_m !== undefined ? typed(sizingRules.wall_m.typical, units) : '20 gal can',
     option: narrow && question.wall_m !== undefined ? 'wall' : 'vessel',
   });
 }

@@ -1,5 +1,6 @@
 import { AskError } from '../ask-error.ts';
 import { vessels } from '../materials/catalogue.ts';
+import type { UnitSystem } from '../quantity/figure.ts';
 import type { WithSteps } from '../step.ts';
 import { type Crucible, crucibleFromSizes } from './crucible.ts';
 import { checkFit, type Fit } from './fit.ts';
@@ -33,6 +34,8 @@ export interface SizeQuestion {
   readonly vent_m?: number;
   readonly rate_W?: number;
   readonly flue_K: number;
+  /** They lead the words of a refusal. */
+  readonly units?: UnitSystem;
 }
 
 /** The thicknesses and spaces that were taken, typed or by rule. */
@@ -162,14 +165,15 @@ function layOut(question: SizeQuestion, vessel: VesselShape, crucible: Crucible,
   const { wall_m, floor_m, underfloor_m, lid_m, gap_m, rim_m, plinth_m, bed_m } = measures;
   const { shape } = crucible;
   const slope = question.taper ? flare(vessel) : 0;
-  refuseDish(vessel);
-  refuseWideCrucible(vessel, crucible, measures);
+  const { units = 'metric' } = question;
+  refuseDish(vessel, units);
+  refuseWideCrucible(vessel, crucible, measures, units);
   const height_m = Math.max(plinth_m, bed_m) + shape.height_m + rim_m;
   const bottom_radius_m = shape.outside_radius_m + gap_m + (slope < 0 ? -slope * height_m : 0);
   const bore = Object.freeze({ bottom_radius_m, top_radius_m: bottom_radius_m + slope * height_m, height_m });
   const partly = { underfloor_m, floor_m, bore, wall_m };
   const top_m = liningTop_m(partly);
-  if (question.lid_m !== undefined) refuseLid(question.lid_m, vessel.height_m - top_m);
+  if (question.lid_m !== undefined) refuseLid(question.lid_m, vessel.height_m - top_m, units);
   const plinth = Object.freeze({
     radius_m: sizingRules.plinth_share.typical * shape.outside_radius_m,
     height_m: plinth_m,
@@ -258,5 +262,6 @@ function tuyereOf({ question, vessel, crucible, measures, partly, plinth }: Tuye
     tilt_rad: question.tilt_rad ?? radians(tilt_degrees.typical),
     steepest_rad: radians(tilt_degrees.high),
     tilt_given: question.tilt_rad !== undefined,
+    units: question.units ?? 'metric',
   });
 }

@@ -1,4 +1,6 @@
 import { AskError } from '../ask-error.ts';
+import type { UnitSystem } from '../quantity/figure.ts';
+import { formatBoth } from '../quantity/format.ts';
 import type { Step, WithSteps } from '../step.ts';
 import type { TuyereShape } from './furnace.ts';
 
@@ -77,6 +79,8 @@ export interface TuyereQuestion {
   readonly steepest_rad: number;
   /** Typed by the asker: kept, and judged. */
   readonly tilt_given: boolean;
+  /** They lead the words of a refusal. */
+  readonly units?: UnitSystem;
 }
 
 export interface Tuyere extends WithSteps {
@@ -102,7 +106,7 @@ export interface Tuyere extends WithSteps {
 export function tangentTuyere(question: TuyereQuestion): Tuyere {
   const { tube_radius_m, tube_wall_m, bore_radius_m, lining_radius_m, vessel_radius_m } = question;
   if (question.tilt_rad < 0) throw drain(question.tilt_rad);
-  if (2 * tube_radius_m >= bore_radius_m) throw tooWide(2 * tube_radius_m, bore_radius_m);
+  if (2 * tube_radius_m >= bore_radius_m) throw tooWide(2 * tube_radius_m, bore_radius_m, question.units ?? 'metric');
   const offset_m = tangentOffset_m({ bore_radius_m, tube_radius_m });
   const along = (outer_radius_m: number) => planLength_m({ inner_radius_m: bore_radius_m, outer_radius_m, offset_m });
   const through_lining_m = along(lining_radius_m);
@@ -170,13 +174,14 @@ const drain = (tilt_rad: number) =>
     option: 'tilt',
   });
 
-function tooWide(tube_m: number, bore_radius_m: number): AskError {
-  const mm = (length_m: number) => `${Math.floor(length_m * 1000)} mm`;
+function tooWide(tube_m: number, bore_radius_m: number, units: UnitSystem): AskError {
+  const both = (length_m: number) => formatBoth(length_m, 'm', units);
+  const usual_m = Math.min(0.032, bore_radius_m / 3);
   return new AskError({
     code: 'impossible',
-    what: `a tube of ${mm(tube_m)} can't meet a bore of ${mm(2 * bore_radius_m)} at a tangent: it would reach past its middle`,
-    expected: `less than half the bore, ${mm(bore_radius_m)}`,
-    example: mm(Math.min(0.032, bore_radius_m / 3)),
+    what: `a tube of ${both(tube_m)} can't meet a bore of ${both(2 * bore_radius_m)} at a tangent: it would reach past its middle`,
+    expected: `less than half the bore, ${both(bore_radius_m)}`,
+    example: units === 'US' ? `${Math.floor((usual_m / 0.0254) * 8) / 8} in` : `${Math.floor(usual_m * 1000)} mm`,
     option: 'tuyere',
   });
 }

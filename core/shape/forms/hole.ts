@@ -81,7 +81,7 @@ function misses({ height_m }: Cone, highest_m: number, units: UnitSystem): AskEr
     code: 'impossible',
     what: `the tuyere's hole would reach ${formatTape(highest_m, units)} up a form that is ${formatTape(height_m, units)} tall`,
     expected: 'a hole that leaves a rim of form above it: a lower tuyere, less tilt or a narrower one',
-    example: 'tuyere=1 in',
+    example: '1 in',
     option: 'tuyere',
   });
 }
@@ -129,7 +129,7 @@ function axisTurn_rad(cone: Cone, { offset_m, tilt_rad, out_m, up_m }: Tube, uni
     code: 'impossible',
     what: `a tuyere ${formatTape(Math.abs(offset_m), units)} off the middle misses a form ${formatTape(2 * radius, units)} across`,
     expected: 'an offset below half the bore',
-    example: 'tuyere=1 in',
+    example: '1 in',
     option: 'tuyere',
   });
 }

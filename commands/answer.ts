@@ -68,6 +68,10 @@ async function withOffer(reply: Reply, { command }: Pick<Ask, 'command'>, contex
   return { ...reply, error: { ...error, example } };
 }
 
+/** Lines that were found to work whatever is remembered, so that the usual ones are tried once. */
+const known = new Set<string>();
+const mostKnown = 500;
+
 /** Nothing that was written about is changed. What computes long is computed only where such a question waited anyway. */
 async function attempt(
   ask: Ask,
@@ -75,15 +79,25 @@ async function attempt(
   { early: _, memory, ...context }: AskContext,
 ): Promise<Reply | undefined> {
   const command = commandNamed(ask.command);
+  const line = lineOf(ask, commands);
+  if (known.has(line)) return undefined;
+  let free = true;
+  const works = (): undefined => {
+    if (free && known.size < mostKnown) known.add(line);
+  };
+  const trial = rehearsal(memory, () => {
+    free = false;
+  });
   try {
     if (command?.slow && !slow && !command.expand && ask.options.for === undefined) {
       readOptions(command, ask.options, undefined);
       return undefined;
     }
     const here = async (): Promise<Reach> => ({ kind: 'here', place: context.place });
-    return await run(ask, { ...context, memory: rehearsal(memory), reach: here }, 0, { plain: true });
+    const reply = await run(ask, { ...context, memory: trial, reach: here }, 0, { plain: true });
+    return reply.kind === 'error' ? reply : works();
   } catch (error) {
-    if (error instanceof WouldWrite) return undefined;
+    if (error instanceof WouldWrite) return works();
     if (error instanceof AskError) return errorReply(error, []);
     throw error;
   }

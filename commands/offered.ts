@@ -76,14 +76,21 @@ const readers = [
   'kept',
 ] as const satisfies readonly (keyof Memory)[];
 
-/** The same memory to read from; what would be written stops the question with WouldWrite. */
-export const rehearsal = (memory: Memory): Memory =>
+/** What is read for units and costs: no line fails for them. */
+const harmless: readonly PropertyKey[] = ['units', 'prices'];
+
+/**
+ * The same memory to read from; what would be written stops the question with WouldWrite. `looked` is called where the
+ * answer depends on what is remembered.
+ */
+export const rehearsal = (memory: Memory, looked: () => void): Memory =>
   new Proxy(memory, {
     get(target, name) {
       if (!(readers as readonly PropertyKey[]).includes(name))
         return async () => {
           throw new WouldWrite();
         };
+      if (!harmless.includes(name)) looked();
       const method: unknown = Reflect.get(target, name);
       return typeof method === 'function' ? method.bind(target) : method;
     },

@@ -59,6 +59,8 @@ export async function answerAsk(ask: Ask, context: AskContext): Promise<Reply> {
 async function withOffer(reply: Reply, { command }: Pick<Ask, 'command'>, context: AskContext): Promise<Reply> {
   if (reply.kind === 'card') return reply;
   const { error } = reply;
+  // They stand on nothing.
+  if (['help', 'emergency'].includes(error.example) || known.has(error.example)) return reply;
   const slow = commandNamed(command)?.slow ?? false;
   const example = await offered(error, command, {
     commands,

@@ -27,6 +27,7 @@ const hatches: Readonly<Record<Matter, Hatch | undefined>> = {
   hollow: undefined,
   'hot face': { ruled: [rising(11)] },
   insulation: { sign: 'm-1.4 0h2.8', apart_px: 11, reach_px: 2, width: 2.8 },
+  brick: { sign: 'm-6 -4h12v8h-12z', apart_px: 16, reach_px: 7 },
   crucible: { ruled: [rising(8.5), falling(8.5)] },
   metal: { ruled: [level(7)], width: 1.5 },
   charcoal: { sign: 'm-5 2l5 -4l4 3l-3 4z', apart_px: 15, reach_px: 6 },

@@ -152,11 +152,17 @@ function tuyereFigures({ sized, sleeve }: SizeParts): readonly Figure[] {
   ];
 }
 
+/** What is cut from a roll is never short: up to whole inches, or centimetres. */
+const bought = (length_m: number, units: UnitSystem): number => {
+  const step_m = length_m > 2 ? (units === 'US' ? 0.3048 : 0.1) : units === 'US' ? 0.0254 : 0.01;
+  return Math.ceil(length_m / step_m - 1e-6) * step_m;
+};
+
 const meshFigures = ({ mesh, wire_length_m, clips_count }: Forms, units: UnitSystem): readonly Figure[] => [
-  figure('size.mesh', mesh.length_m, 'm', {
-    note: `${formatBoth(mesh.width_m, 'm', units)} wide, ${Math.round(mesh.waste * 100)} % waste`,
+  figure('size.mesh', bought(mesh.length_m, units), 'm', {
+    note: `rounded up; ${formatBoth(mesh.width_m, 'm', units)} wide, ${Math.round(mesh.waste * 100)} % waste`,
   }),
-  figure('size.wire', wire_length_m, 'm'),
+  figure('size.wire', bought(wire_length_m, units), 'm', { note: 'rounded up' }),
   figure('size.clips', clips_count, 'count'),
 ];
 

@@ -143,6 +143,21 @@ describe('size can', () => {
   });
 });
 
+describe('what is bought', () => {
+  it.each([
+    ['size can 31 gal fuel=charcoal units=us', 0.0254],
+    ['size can 20 gal units=us', 0.0254],
+    ['size can 20 gal units=metric', 0.01],
+  ])('is never less than what is cut: %s', async (line, step_m) => {
+    const card = cardOf(await ask(line));
+    const roll = card.drawings?.find(({ id }) => id === 'roll')?.shapes ?? [];
+    const ends = roll.flatMap((shape) => (shape.kind === 'area' ? shape.outline.map(([x]) => x) : []));
+    const mesh_m = value(card, 'size.mesh') ?? Number.NaN;
+    expect(mesh_m).toBeGreaterThanOrEqual(Math.max(...ends) - Math.min(...ends) - 1e-9);
+    expect(mesh_m / step_m).toBeCloseTo(Math.round(mesh_m / step_m), 6);
+  });
+});
+
 describe('what hurts', () => {
   const ids = (reply: Reply) => (reply.kind === 'card' ? reply.card : reply).cautions.map(({ id }) => id);
 

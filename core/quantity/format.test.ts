@@ -19,7 +19,7 @@ const figure = (value: number, unit: SiUnit, range?: [number, number], shown?: S
 
 describe('formatSi', () => {
   test.each<[number, SiUnit, UnitSystem, Shown | undefined, string]>([
-    [0.04, 'm', 'US', undefined, '1.57 in (1 5/8)'],
+    [0.04, 'm', 'US', undefined, '1.57 in (1 9/16)'],
     [0.04, 'm', 'metric', undefined, '40 mm'],
     [0.3556, 'm', 'US', undefined, '14 in'],
     [0.0889, 'm', 'US', undefined, '3.5 in (3 1/2)'],
@@ -62,6 +62,14 @@ describe('formatSi', () => {
   ])('%d %s %s %s', (value, unit, system, shown, text) => {
     expect(formatSi(value, unit, system, shown)).toBe(text);
   });
+});
+
+test('inches rounded by their range have no sixteenths of a finer value behind them', () => {
+  const vent = { id: 'v', label: '', value: 3.375 * 0.0254, unit: 'm', rangeBasis: 'judged' } as const;
+  const wide = { ...vent, range: { low: 0.04, high: 0.22 } };
+  const { lead } = formatFigure(wide, 'US');
+  expect(lead).toBe('3 in');
+  expect(formatFigure({ ...vent, rangeBasis: 'none' }, 'US').lead).toBe('3.38 in (3 3/8)');
 });
 
 test('formatBoth puts the other system behind', () => {

@@ -41,14 +41,14 @@ function withUnit(number: string, { name }: Pick<Scale, 'name'>): string {
   return name === '' ? number : `${number} ${name}`;
 }
 
-/** ` (1 5/8)` beside decimal inches that are no whole eighth; nothing for other units. */
-function eighths(value: number, number: string, unit: Scale): string {
+/** ` (1 9/16)` beside decimal inches that are no whole sixteenth, as a tape reads them; nothing for other units. */
+function sixteenths(value: number, number: string, unit: Scale): string {
   if (unit.name !== 'in' || unit.most > 2 || value < 1 / 16) return '';
-  const count = Math.round(value * 8);
-  if (count % 8 === 0 && Number(number) === count / 8) return '';
-  const divisor = [8, 4, 2].find((d) => (count % 8) % d === 0) ?? 1;
-  const fraction = count % 8 === 0 ? '' : `${(count % 8) / divisor}/${8 / divisor}`;
-  const whole = Math.floor(count / 8);
+  const count = Math.round(value * 16 + 1e-6);
+  if (count % 16 === 0 && Number(number) === count / 16) return '';
+  const divisor = [8, 4, 2].find((d) => count % d === 0) ?? 1;
+  const fraction = count % 16 === 0 ? '' : `${(count % 16) / divisor}/${16 / divisor}`;
+  const whole = Math.floor(count / 16);
   return ` (${[whole || '', fraction].filter(Boolean).join(' ')})`;
 }
 
@@ -66,11 +66,11 @@ function printPlain(si: number, unit: SiUnit, scale: Scale): string {
   return isCurrency(unit) ? number : trimmed(number);
 }
 
-/** One value in one system, three digits: `1.57 in (1 5/8)`, `40 mm`, `$24`, `10 %`. */
+/** One value in one system, three digits: `1.57 in (1 9/16)`, `40 mm`, `$24`, `10 %`. */
 export function formatSi(value: number, unit: SiUnit, system: UnitSystem, shown?: Shown): string {
   const scale = scaleOf(value, unit, system, shown);
   const number = printPlain(value, unit, scale);
-  return withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
+  return withUnit(number, scale) + sixteenths(onScale(value, scale), number, scale);
 }
 
 /** A price as it was named, to the cent: `$33.50`, `€21`, `30 CAD`. */
@@ -112,7 +112,8 @@ export function formatFigure(figure: Figure, system: UnitSystem): { lead: string
   const finest = finestOn(scale);
   const printed = (si: number): string => print(onScale(si, scale), finest, scale.most);
   const number = printed(value);
-  const lead = withUnit(number, scale) + eighths(onScale(value, scale), number, scale);
+  // A value that is known to the inch has no sixteenths.
+  const lead = withUnit(number, scale) + (finest < 0 ? sixteenths(onScale(value, scale), number, scale) : '');
   const other = withUnit(print(onScale(value, otherScale), finestOn(otherScale), otherScale.most), otherScale);
   const [low, high] = [printed(range.low), printed(range.high)];
   const both = { lead, other: otherScale.name === scale.name ? '' : other };

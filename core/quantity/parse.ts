@@ -40,7 +40,7 @@ export function readQuantity(text: string, wanted: Wanted): Quantity {
 
   const difference = HOTTER.exec(typed)?.[1];
   const base = PRESSURE_BASE.exec(typed)?.[1];
-  // Our own output is readable too: the eighths behind decimal inches say nothing new.
+  // Our own output is readable too: the sixteenths behind decimal inches say nothing new.
   const bare = typed
     .replace(HOTTER, '')
     .replace(PRESSURE_BASE, '')

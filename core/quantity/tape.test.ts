@@ -19,6 +19,8 @@ test.each<[number, UnitSystem, string]>([
   [0.24 * inch, 'US', '0.24 in (6.1 mm)'],
   [0.0008, 'metric', '0.8 mm (0.03 in)'],
   [0, 'US', '0 in (0 mm)'],
+  // Half a millimetre, as the points of a drawing come to it.
+  [0.3425 - 0.3, 'metric', '43 mm (1 11/16 in)'],
 ])('%d m for a reader of %s', (length_m, units, text) => {
   expect(formatTape(length_m, units)).toBe(text);
 });

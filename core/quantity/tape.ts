@@ -13,8 +13,11 @@ export function onTape(length_m: number, system: UnitSystem): string {
   if (length_m < least_m) {
     return system === 'US' ? `${decimals(length_m / inch_m, 2)} in` : `${decimals(length_m * 1000, 1)} mm`;
   }
-  return system === 'US' ? `${inchesOf(length_m)} in` : `${Math.round(length_m * 1000)} mm`;
+  return system === 'US' ? `${inchesOf(length_m)} in` : `${Math.round(length_m * 1000 + hair)} mm`;
 }
+
+/** So that half a millimetre from a drawing's points is still a half. */
+const hair = 1e-6;
 
 /** The same in both systems, the reader's first: `15 1/4 in (387 mm)`, `387 mm (15 1/4 in)`. */
 export function formatTape(length_m: number, units: UnitSystem): string {
@@ -23,7 +26,7 @@ export function formatTape(length_m: number, units: UnitSystem): string {
 }
 
 function inchesOf(length_m: number): string {
-  const count = Math.round((length_m / inch_m) * sixteenths);
+  const count = Math.round((length_m / inch_m) * sixteenths + hair);
   const [whole, rest] = [Math.floor(count / sixteenths), count % sixteenths];
   if (rest === 0) return `${whole}`;
   const shared = [8, 4, 2].find((each) => rest % each === 0) ?? 1;

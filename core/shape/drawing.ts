@@ -6,6 +6,7 @@ export type Matter =
   | 'shell'
   | 'hot face'
   | 'insulation'
+  | 'brick'
   | 'hollow'
   | 'crucible'
   | 'metal'

@@ -17,6 +17,8 @@ const charcoal: Furnace = {
   bore: { ...bore, height_m: 0.36 },
   tuyere: { ...tuyere, offset_m: 0, tilt_rad: 0, invert_m: 0.01, through_lining_m: 0.038, through_all_m: 0.08 },
 };
+const areas = ({ shapes }: Drawing, matter: Matter) =>
+  shapes.flatMap((shape) => (shape.kind === 'area' && shape.matter === matter ? [shape] : []));
 const units = 'US';
 const formsOf = (furnace: Furnace, roll_m?: number) =>
   formsFor({
@@ -120,6 +122,18 @@ describe('the section', () => {
   it('tells bottom from top only where they differ', () => {
     expect(named(section)).not.toContain('bore, top');
     expect(named(drawFurnace(tapered, units)[0]!)).toEqual(expect.arrayContaining(['bore, top', 'bore, bottom']));
+  });
+
+  it('stands the floor on brick, not on what is tamped round it', () => {
+    const { underfloor_m } = sampleFurnace;
+    const under = areas(section, 'brick');
+    expect(under).toHaveLength(1);
+    const box = boxOf(under[0]!.outline);
+    expect([box.bottom, box.top]).toEqual([0, underfloor_m]);
+    expect(box.right).toBeGreaterThanOrEqual(bore.bottom_radius_m + sampleFurnace.wall_m - 1e-9);
+    const [without] = drawFurnace({ ...sampleFurnace, underfloor_m: 0 }, units);
+    expect(areas(without!, 'brick')).toEqual([]);
+    expect(section.alt).toContain('brick laid flat');
   });
 
   it('has the spill of a full crucible as a hidden line, and the tilt', () => {

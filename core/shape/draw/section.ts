@@ -31,7 +31,7 @@ export function sectionDrawing(furnace: Furnace, units: UnitSystem): Drawing {
   return {
     id: 'section',
     title: 'The furnace, cut through its middle',
-    alt: `A ${vessel.name}, ${size(2 * vessel.bottom_radius_m)} across inside at the bottom, ${size(2 * vessel.top_radius_m)} at the top and ${size(vessel.height_m)} tall, holds a lining ${size(wall_m)} thick round a bore ${size(2 * bore.bottom_radius_m)} across and ${size(bore.height_m)} high, with ${size(bottom_m)} of insulation round it at the bottom and ${size(top_m)} at the top. The lid is ${size(lid.thickness_m)} thick with a vent of ${size(2 * lid.vent_radius_m)}. The tuyere comes in ${size(tuyere.invert_m)} above the floor and rises outward by ${degrees(tuyere.tilt_rad).toFixed(0)}°. A full crucible, spilt, would stand ${size(levels.spill - levels.floor)} deep on the floor.`,
+    alt: `A ${vessel.name}, ${size(2 * vessel.bottom_radius_m)} across inside at the bottom, ${size(2 * vessel.top_radius_m)} at the top and ${size(vessel.height_m)} tall, holds a lining ${size(wall_m)} thick round a bore ${size(2 * bore.bottom_radius_m)} across and ${size(bore.height_m)} high, with ${size(bottom_m)} of insulation round it at the bottom and ${size(top_m)} at the top${furnace.underfloor_m > 0 ? `, on ${size(furnace.underfloor_m)} of brick laid flat` : ''}. The lid is ${size(lid.thickness_m)} thick with a vent of ${size(2 * lid.vent_radius_m)}. The tuyere comes in ${size(tuyere.invert_m)} above the floor and rises outward by ${degrees(tuyere.tilt_rad).toFixed(0)}°. A full crucible, spilt, would stand ${size(levels.spill - levels.floor)} deep on the floor.`,
     shapes,
     marks: [
       ...levelMarks(furnace, levels, box),
@@ -93,6 +93,16 @@ function wallShapes(furnace: Furnace, { floor, rim, bottomOut, topOut }: Levels)
         ],
       ),
     ),
+    // What the floor and the pot stand on: nothing loose.
+    ...(underfloor_m > 0
+      ? [
+          area(
+            'brick, laid flat',
+            'brick',
+            rectangle({ left: -bottomOut, right: bottomOut, bottom: 0, top: underfloor_m }),
+          ),
+        ]
+      : []),
     area(
       'hot-face lining',
       'hot face',

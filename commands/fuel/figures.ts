@@ -3,7 +3,9 @@ import { breakEvenRatio } from '../../core/fire/fuel/staging.ts';
 import type { Melt } from '../../core/melt/balance-melt.ts';
 import { efficiencies } from '../../core/melt/fuel-efficiency.ts';
 import type { Figure } from '../../core/quantity/figure.ts';
+import { formatBoth } from '../../core/quantity/format.ts';
 import type { FuelParts } from './parts.ts';
+import { pipedDensity } from './prices.ts';
 
 export const fuelFigures = {
   'fuel.mass': 'fuel for the first melt, furnace cold',
@@ -50,12 +52,24 @@ function figure(
     : { id, label, value, unit, rangeBasis: 'none', ...more };
 }
 
-export const massFigure = ({ balance: { melts, ranges } }: FuelParts): Figure =>
-  figure('fuel.mass', 'first melt, from cold', melts.first.fuel_kg, 'kg', ranges.fuel);
+/** Piped gas is counted by the meter, not by the scale. */
+function metered({ asked: { fuel }, units }: FuelParts, mass_kg: number): More {
+  const density = pipedDensity(fuel);
+  return density === undefined ? {} : { note: `${formatBoth(mass_kg / density, 'm3', units, 'bulk')} by the meter` };
+}
+
+export const massFigure = (parts: FuelParts): Figure => {
+  const { melts, ranges } = parts.balance;
+  const { fuel_kg } = melts.first;
+  return figure('fuel.mass', 'first melt, from cold', fuel_kg, 'kg', ranges.fuel, metered(parts, fuel_kg));
+};
 export const timeFigure = ({ balance: { melts, ranges } }: FuelParts): Figure =>
   figure('fuel.time', 'which takes', melts.first.time_s, 's', ranges.time, { shown: 'minutes' });
-export const againFigure = ({ balance: { melts, ranges } }: FuelParts): Figure =>
-  figure('fuel.again_mass', 'next melt, furnace hot', melts.again.fuel_kg, 'kg', ranges.again_fuel);
+export const againFigure = (parts: FuelParts): Figure => {
+  const { melts, ranges } = parts.balance;
+  const { fuel_kg } = melts.again;
+  return figure('fuel.again_mass', 'next melt, furnace hot', fuel_kg, 'kg', ranges.again_fuel, metered(parts, fuel_kg));
+};
 
 export function costFigure({ asked, balance: { melts, ranges } }: FuelParts): Figure | undefined {
   const price = asked.priceOf(asked.fuel);

@@ -220,6 +220,16 @@ describe('what is wrong is said with its number, and a line that works', () => {
   });
 });
 
+describe('gas from a pipe', () => {
+  it('is told by the meter too, and priced by it; bottled gas is not', async () => {
+    const card = await cardOf('fuel natural gas amount=5 kg');
+    expect(card.figures.find(({ id }) => id === 'fuel.mass')?.note).toMatch(/ L \(.* cu ft\) by the meter/);
+    expect(card.assumed.map(({ override }) => override)).toContainEqual(expect.stringMatching(/^price=\$0\.\d\d\/m3$/));
+    const propane = await cardOf('fuel propane amount=5 kg');
+    expect(propane.figures.find(({ id }) => id === 'fuel.mass')?.note).toBeUndefined();
+  });
+});
+
 describe('prices', () => {
   it('are read by weight and by volume, for one fuel or several', () => {
     const lump = findFuel('lump');
@@ -228,6 +238,9 @@ describe('prices', () => {
     expect(readPrice('€2.20/kg', lump, 'metric')).toEqual({ per_kg: 2.2, currency: 'EUR' });
     expect(readPrice('$3', lump, 'metric').per_kg).toBe(3);
     expect(readPrice('$4 a gal', findFuel('diesel'), 'US').per_kg).toBeCloseTo(4 / 0.003785411784 / 835, 9);
+    // Methane at 15 °C and 1 atm: 0.679 kg/m³ (ISO 6976; from memory).
+    expect(readPrice('$1/m3', findFuel('methane'), 'metric').per_kg).toBeCloseTo(1 / 0.679, 2);
+    expect(() => readPrice('$3 a gal', findFuel('propane'), 'US')).toThrow(/by volume says nothing/);
     const two = readPrices('lump 20 lb $18; briquettes 16 lb $12', 'US');
     expect([...two.keys()]).toEqual(['lump-charcoal', 'charcoal-briquettes']);
   });

@@ -1,5 +1,6 @@
 import { AskError } from '../../core/ask-error.ts';
 import { type Fuel, findFuel } from '../../core/fire/fuel/fuel.ts';
+import { gasesMolarMass_kg_mol } from '../../core/fire/fuel/fuel-as-fired.ts';
 import { type Currency, currencyOf } from '../../core/quantity/currency.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { readQuantity } from '../../core/quantity/parse.ts';
@@ -56,9 +57,25 @@ export function readPrices(said: string, units: UnitSystem): ReadonlyMap<string,
   );
 }
 
-/** Of the liquid, or loose in a heap; bottled gas is sold by the volume of its liquid. */
-function densityOf({ name, kind, bulk_density_kg_m3 }: Fuel): number {
+/** J/(mol K); gas is metered at about 15 °C and 1 atm. */
+const GAS_J_molK = 8.314462618;
+const METERED_K = 288.15;
+const METERED_Pa = 101_325;
+
+/** kg/m³ of a gas that comes by pipe, as a meter counts it: M p ÷ (R T). Nothing for what comes in bottles or heaps. */
+export function pipedDensity({ kind, bulk_density_kg_m3, combustible }: Fuel): number | undefined {
+  // Methane is no liquid at any pressure a bottle holds; propane and butane are sold as liquids.
+  if (kind !== 'gas' || bulk_density_kg_m3 || !('gases' in combustible)) return undefined;
+  if ((combustible.gases.CH4 ?? 0) < 0.5) return undefined;
+  return (gasesMolarMass_kg_mol(combustible.gases) * METERED_Pa) / (GAS_J_molK * METERED_K);
+}
+
+/** Of the liquid, or loose in a heap; bottled gas is sold by the volume of its liquid, piped gas by its own. */
+function densityOf(fuel: Fuel): number {
+  const { name, kind, bulk_density_kg_m3 } = fuel;
   if (bulk_density_kg_m3) return bulk_density_kg_m3.typical;
+  const piped = pipedDensity(fuel);
+  if (piped !== undefined) return piped;
   throw new AskError({
     code: 'unfit',
     what: `no density of ${name} is known here${kind === 'gas' ? '' : ' in a heap'}, so a price by volume says nothing`,

@@ -27,7 +27,7 @@ import { readCrucible } from '../size/question.ts';
 import { readStack } from '../wall/layers.ts';
 import { type AskedWall, askedWall } from '../wall/question.ts';
 import type { FuelOptions } from './options.ts';
-import { perKilogram, readPrice, readPrices } from './prices.ts';
+import { perKilogram, pipedDensity, readPrice, readPrices } from './prices.ts';
 
 export interface AskedFuel {
   readonly question: BalanceQuestion;
@@ -97,10 +97,14 @@ export function askedFuel(
   const firing = firingOf(options, fuel, wall, assume, units);
   const prices = pricesOf(options, fuel, { units, kept });
   const price = prices(fuel);
+  const piped = pipedDensity(fuel);
   if (price?.known === 'shops')
     assumed.push({
       text: 'shop prices of the United States, as remembered',
-      override: `price=$${Math.round(price.per_kg.typical * 20)} for 20 kg`,
+      override:
+        piped === undefined
+          ? `price=$${Math.round(price.per_kg.typical * 20)} for 20 kg`
+          : `price=$${(price.per_kg.typical * piped).toFixed(2)}/m3`,
     });
   const question: BalanceQuestion = {
     wall: wall.question,

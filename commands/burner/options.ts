@@ -58,7 +58,7 @@ export const burnerOptions = z.strictObject({
   }).optional(),
   back: pressure('pressure in the furnace', 2000),
   regulator: choice({ label: 'regulator', choices: regulators.map(({ id }) => id) }).optional(),
-  bottle: text({ label: 'bottle, by what it holds when full,', most: 60 }).optional(),
+  bottle: text({ label: 'bottle (what it holds full)', most: 60 }).optional(),
   bottles: quantity({ label: 'bottles side by side', dimensions: ['number'], min: 1, max: 12 }).optional(),
   fill: quantity({
     label: 'how full it is',

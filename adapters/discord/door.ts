@@ -42,14 +42,17 @@ export function restDoor(rest: REST): Door {
   return {
     async first({ id, token }, first) {
       const files = 'message' in first ? filesOf(first.message) : [];
-      await rest.post(Routes.interactionCallback(id, token), { body: callbackOf(first), files, auth: false });
+      await done(
+        rest.post(Routes.interactionCallback(id, token), { body: callbackOf(first), files, auth: false }),
+        alreadyAcknowledged,
+      );
     },
     async edit({ application, token }, message) {
       const route = Routes.webhookMessage(application, token, '@original');
       await rest.patch(route, { body: bodyOf(message), files: filesOf(message), auth: false });
     },
     async remove({ application, token }) {
-      await rest.delete(Routes.webhookMessage(application, token, '@original'), { auth: false });
+      await done(rest.delete(Routes.webhookMessage(application, token, '@original'), { auth: false }), unknownMessage);
     },
     async followUp({ application, token }, message, ephemeral) {
       const body = bodyOf(message, flags(ephemeral));
@@ -57,6 +60,21 @@ export function restDoor(rest: REST): Door {
     },
   };
 }
+
+/**
+ * The library sends again what failed on the platform's side. What was taken there all the same, and only its receipt was
+ * lost, is then refused as done already: so it is done. Each request is first answered, and its message removed, once.
+ */
+async function done(sending: Promise<unknown>, already: number): Promise<void> {
+  try {
+    await sending;
+  } catch (error) {
+    if (!(error instanceof DiscordAPIError) || Number(error.code) !== already) throw error;
+  }
+}
+
+const alreadyAcknowledged = 40060;
+const unknownMessage = 10008;
 
 /** The body of a first answer as the platform defines it. */
 export function callbackOf(first: First): object {

@@ -255,6 +255,33 @@ describe('a platform in trouble', () => {
     expect(peer.violations).toEqual([]);
   });
 
+  test('takes a deferral and says that it failed: what is tried again is known to be there, and the answer comes', async () => {
+    gate = closedGate();
+    peer.faults.lostAnswers(1);
+    const seen = await ask();
+    expect(seen.state).toBe('deferred');
+    gate.open();
+    expect(words(await done(seen))).toContain('clay');
+    expect(seen.messages).toHaveLength(1);
+    expect(logged).toEqual([]);
+    expect(peer.violations).toEqual([]);
+  });
+
+  test('takes an answer or its removal and says that it failed: nothing is lost, nothing comes twice', async () => {
+    peer.faults.lostAnswers(1);
+    const first = await done(await ask());
+    expect(first.messages).toHaveLength(1);
+    gate = closedGate();
+    const wrong = await ask('mix 3 volts');
+    peer.faults.lostAnswers(1);
+    gate.open();
+    expect(words(await done(wrong))).toContain('Expected');
+    expect(wrong.messages[0]?.deleted).toBe(true);
+    await expect.poll(() => told.map(({ outcome }) => outcome)).toEqual(['answered', 'deferred']);
+    expect(logged).toEqual([]);
+    expect(peer.violations).toEqual([]);
+  });
+
   test.each([true, false])(
     'a session that is no longer valid (may be resumed: %s) loses no answer',
     async (resumable) => {

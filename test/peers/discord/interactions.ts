@@ -45,6 +45,8 @@ export interface Interaction {
   /** What the member's client sent did not reach a connected bot in time: a late answer is not the bot's fault. */
   excused: boolean;
   acknowledged?: number;
+  /** The last thing done for it was done, but the bot was told that it failed: it may try again. */
+  unheard?: boolean;
   original?: Kept;
   followUps: number;
 }
@@ -60,7 +62,7 @@ export interface Interactions {
   /** The message that a token's address means: `@original` or an id. */
   message(token: string, which: string): Kept;
   edit(token: string, which: string, body: unknown, files: readonly SentFile[]): Kept;
-  remove(token: string, which: string): void;
+  remove(token: string, which: string, given: { readonly unheard: boolean }): void;
   followUp(token: string, body: unknown, files: readonly SentFile[]): Kept;
   close(): void;
 }
@@ -120,7 +122,8 @@ export function openInteractions(given: {
     const interaction = live(token);
     const kept = which === '@original' ? interaction.original : messages.find(which);
     if (!kept || kept.view.deleted) {
-      court.note(`${named(interaction)}: message ${which} is not there`);
+      if (!interaction.unheard) court.note(`${named(interaction)}: message ${which} is not there`);
+      interaction.unheard = false;
       throw refuse.unknownMessage();
     }
     return { interaction, kept };
@@ -160,7 +163,8 @@ export function openInteractions(given: {
       }
       const what = `${named(interaction)}: callback`;
       if (interaction.acknowledged !== undefined) {
-        court.note(`${what}: acknowledged twice`);
+        if (!interaction.unheard) court.note(`${what}: acknowledged twice`);
+        interaction.unheard = false;
         throw refuse.alreadyAcknowledged();
       }
       const age_ms = clock.now() - interaction.at;
@@ -189,8 +193,10 @@ export function openInteractions(given: {
       return kept;
     },
 
-    remove(token, which) {
-      messages.remove(messageOf(token, which).kept);
+    remove(token, which, { unheard }) {
+      const { interaction, kept } = messageOf(token, which);
+      messages.remove(kept);
+      interaction.unheard = unheard;
     },
 
     followUp(token, raw, files) {

@@ -57,6 +57,8 @@ export interface Peer extends Member {
   readonly faults: Pick<Gateway, 'drop' | 'invalidSession' | 'loseHeartbeats' | 'replayOnResume'> & {
     rateLimit(count: number): void;
     serverErrors(count: number): void;
+    /** What comes next is done, and then said to have failed. */
+    lostAnswers(count: number): void;
   };
   /** What the members saw, as text. */
   print(): string;
@@ -136,6 +138,7 @@ export async function startDiscordPeer(options: PeerOptions = {}): Promise<Peer>
       },
       rateLimit: limits.refuseNext,
       serverErrors: rest.failNext,
+      lostAnswers: rest.loseNext,
     },
     print: () => playedBack(seen),
     async close() {

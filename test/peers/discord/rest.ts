@@ -11,6 +11,8 @@ export interface Asked {
   readonly query: URLSearchParams;
   readonly body: unknown;
   readonly files: readonly SentFile[];
+  /** What is answered will not arrive: who asked does not know that it was done. */
+  readonly unheard: boolean;
 }
 
 export interface Answered {
@@ -26,6 +28,8 @@ export interface Rest {
   readonly server: Server;
   /** The next requests fail on the server's side. */
   failNext(count: number): void;
+  /** The next requests are taken, and their answers lost. */
+  loseNext(count: number): void;
 }
 
 export function openRest(given: {
@@ -37,6 +41,7 @@ export function openRest(given: {
 }): Rest {
   const { court, limits } = given;
   let failing = 0;
+  let losing = 0;
   const patterns = Object.entries(given.routes).map(([pattern, handle]) => {
     const [method, path = ''] = pattern.split(' ');
     return { method, parts: path.split('/').slice(1), path, handle };
@@ -87,8 +92,10 @@ export function openRest(given: {
       }
       if (failing > 0) {
         failing -= 1;
-        return { status: 502, body: { message: '502: Bad Gateway', code: 0 } };
+        return badGateway;
       }
+      const unheard = losing > 0;
+      if (unheard) losing -= 1;
       try {
         if (version !== 'v10') court.demand(`${method} ${url.pathname}`, ['not version 10 of the interface']);
         if (!open && request.headers.authorization !== `Bot ${given.token}`) {
@@ -101,7 +108,8 @@ export function openRest(given: {
         }
         const { body, files } = await read(raw, request.headers['content-type']);
         const parts = path.filter((_, index) => route.parts[index]?.startsWith(':'));
-        return route.handle({ method, path, query: url.searchParams, body, files }, ...parts);
+        const taken = route.handle({ method, path, query: url.searchParams, body, files, unheard }, ...parts);
+        return unheard ? badGateway : taken;
       } catch (error) {
         if (error instanceof Refusal) return { status: error.status, body: error.body() };
         throw error;
@@ -144,8 +152,13 @@ export function openRest(given: {
     failNext(count) {
       failing = count;
     },
+    loseNext(count) {
+      losing = count;
+    },
   };
 }
+
+const badGateway: Answered = { status: 502, body: { message: '502: Bad Gateway', code: 0 } };
 
 const fits = (parts: readonly string[], path: readonly string[]) =>
   parts.length === path.length && parts.every((part, index) => part.startsWith(':') || part === path[index]);

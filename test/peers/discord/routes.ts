@@ -124,8 +124,9 @@ export function routesOf(given: {
       return nothing;
     },
 
-    'POST /interactions/:id/:token/callback': ({ body, files, query }, id = '', token = '') => {
+    'POST /interactions/:id/:token/callback': ({ body, files, query, unheard }, id = '', token = '') => {
       const interaction = interactions.callback(id, token, body, files);
+      if (unheard) interaction.unheard = true;
       if (query.get('with_response') !== 'true') return nothing;
       const type = interaction.acknowledged!;
       const made = interaction.original;
@@ -165,9 +166,9 @@ export function routesOf(given: {
       own(id);
       return ok(messages.wire(interactions.edit(token, which, body, files)));
     },
-    'DELETE /webhooks/:application/:token/messages/:message': (_, id, token = '', which = '') => {
+    'DELETE /webhooks/:application/:token/messages/:message': ({ unheard }, id, token = '', which = '') => {
       own(id);
-      interactions.remove(token, which);
+      interactions.remove(token, which, { unheard });
       return nothing;
     },
 

@@ -65,7 +65,12 @@ export interface Card {
   readonly sources: readonly SourceId[];
   readonly working: readonly Step[];
   /** Follow-up questions as ready command lines. */
-  readonly next: readonly { readonly label: string; readonly line: string }[];
+  readonly next: readonly {
+    readonly label: string;
+    readonly line: string;
+    /** What comes of it is for everybody, even where this answer is for its asker alone. */
+    readonly forAll?: true;
+  }[];
   /** What another command takes by `for=`: option name → text as it would be typed. */
   readonly handsOver: Readonly<Record<string, string>>;
   readonly units: UnitSystem;

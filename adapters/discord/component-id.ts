@@ -19,7 +19,7 @@ export type Verb = (typeof verbs)[keyof typeof verbs];
 
 export interface ComponentId {
   readonly verb: Verb;
-  /** Id of what the store keeps for it; of a form, the command; of a line that stands in the id itself, anything. */
+  /** Id of what the store keeps for it; of a form, the command; of a line that stands in the id itself, who reads what comes of it. */
   readonly state: string;
   readonly argument: string;
 }
@@ -31,6 +31,17 @@ export function componentId(verb: Verb, state: string, argument: string | number
   const id = [version, letterOf[verb], state, argument].join(':');
   if (id.length > limits.customId) throw new RangeError(`a component's id has ${id.length} characters`);
   return id;
+}
+
+/** As private as the message that it stands on, or for everybody even where that is not. */
+export const forAll = 'all';
+const asItStands = 'r';
+
+/** A line that stands in the id itself, so that nothing has to be kept for it. Undefined where it is too long for that. */
+export function lineId(line: string, { open = false }: { open?: boolean } = {}): string | undefined {
+  const state = open ? forAll : asItStands;
+  const room = limits.customId - componentId('line', state).length;
+  return line.length > room ? undefined : componentId('line', state, line);
 }
 
 /** Undefined for what this version does not know. */

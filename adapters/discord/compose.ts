@@ -6,6 +6,7 @@ import { AskError } from '../../core/ask-error.ts';
 import type { Caution } from '../../core/hazard/caution.ts';
 import { cautionsFor } from '../../core/hazard/cautions.ts';
 import { factsIn } from '../../core/hazard/words.ts';
+import { lineId } from './component-id.ts';
 import type { DeskParts } from './desk.ts';
 import { slashLine, spokenHere } from './manner.ts';
 import { cardButtons, errorButtons, nextOf, offersAll } from './message/buttons.ts';
@@ -14,7 +15,7 @@ import { errorMessage } from './message/error.ts';
 import type { Message } from './message/payload.ts';
 import type { AnswerPlan, Outcome } from './plan.ts';
 import type { Who } from './request.ts';
-import { keep_s, newStateId } from './state.ts';
+import { type ButtonState, keep_s, newStateId } from './state.ts';
 import { within } from './within.ts';
 
 /** Never held up by anything: whoever is hurt is answered. */
@@ -28,19 +29,18 @@ export const isQuiet = (command: Command, who: Who): boolean =>
 export const cautionsOf = (command: Command | undefined, ask: Pick<Ask, 'options'>): readonly Caution[] =>
   cautionsFor({ facts: [...new Set([...(command?.hazards ?? []), ...factsIn(Object.values(ask.options).join(' '))])] });
 
+interface How {
+  readonly into?: AnswerPlan['into'];
+  readonly ephemeral?: boolean;
+  readonly before?: () => Promise<void>;
+  /** Everything there is of a long answer, without its picture. */
+  readonly all?: boolean;
+  /** What is wrong with it, where it could not even be read. */
+  readonly mistake?: AskError;
+}
+
 /** One question as a plan: budget first, then the answer with its picture and buttons. */
-export function planFor(
-  ask: Ask,
-  who: Who,
-  parts: DeskParts,
-  given: {
-    readonly into?: AnswerPlan['into'];
-    readonly ephemeral?: boolean;
-    readonly before?: () => Promise<void>;
-    /** Everything there is of a long answer, without its picture. */
-    readonly all?: boolean;
-  } = {},
-): AnswerPlan {
+export function planFor(ask: Ask, who: Who, parts: DeskParts, given: How = {}): AnswerPlan {
   const command = parts.commands.find(({ name }) => name === ask.command);
   const quiet = (command !== undefined && isQuiet(command, who)) || given.ephemeral === true;
   // Only where something goes wrong: an answer has its own.
@@ -48,12 +48,16 @@ export function planFor(
   return {
     kind: 'answer',
     command: ask.command,
-    ephemeral: quiet,
+    ephemeral: quiet || given.mistake !== undefined,
     into: given.into ?? 'new',
     cautions,
     async work(early) {
       const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
       if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
+      if (given.mistake) {
+        const reply: Reply = { kind: 'error', error: given.mistake.parts(), cautions: cautions() };
+        return composed(reply, ask, who, quiet, parts);
+      }
       await given.before?.();
       const here = (card: Card) => spokenHere({ kind: 'card' as const, card }, command, parts.commands).card;
       const first = early && ((card: Card) => early(messageOf(here(card))));
@@ -86,17 +90,18 @@ export async function composed(
   if (reply.kind === 'error') {
     const about = await mistaken(ask, who, parts);
     const command = parts.commands.find(({ name }) => name === about.command);
+    if (command?.onMessage) return mistakeIn(reply, command, parts, []);
     const tryLine =
       reply.error.code === 'refused' ? undefined : sendable(reply.tryLine ?? reply.error.example, who, parts);
     const next = tryLine === undefined ? [] : [tryLine];
-    const keeps = await kept(state, { ask: about, answered: false, next }, who, parts);
+    const keeps = await kept(state, { ask: about, answered: false, open: !quiet, next }, who, parts);
     const shown = tryLine === undefined ? undefined : slashLine(tryLine, parts.commands);
     const buttons = keeps ? errorButtons({ state, tryLine: shown, command, choose: choiceOf(reply, command) }) : [];
-    const said = errorMessage(spokenHere(reply, command, parts.commands));
-    return { message: withButtons(said, buttons), ephemeral: true, refused: true };
+    return mistakeIn(reply, command, parts, buttons);
   }
   const { card } = reply;
   const command = parts.commands.find(({ name }) => name === card.command);
+  if (command?.onMessage) return ofOthers(reply, command, who, quiet, parts);
   // `again` may lead to what is private.
   const ephemeral = quiet || command?.private === true;
   const [picture, about] = await Promise.all([all ? undefined : drawn(reply, parts), asked(ask, command, who, parts)]);
@@ -107,6 +112,32 @@ export async function composed(
   const brief = keeps && command !== undefined && offersAll(card, command) && !all;
   const said = spokenHere(reply, command, parts.commands).card;
   return { message: withButtons(messageOf(said, picture, { brief }), buttons), ephemeral };
+}
+
+function mistakeIn(
+  reply: Extract<Reply, { kind: 'error' }>,
+  command: Command | undefined,
+  { commands }: DeskParts,
+  buttons: Message['components'],
+): Outcome {
+  const said = errorMessage(spokenHere(reply, command, commands));
+  return { message: withButtons(said, buttons), ephemeral: true, refused: true };
+}
+
+/** What somebody else wrote is not kept: lines made of it stand in the buttons themselves, or to be typed where they are too long. */
+async function ofOthers(
+  reply: Extract<Reply, { kind: 'card' }>,
+  command: Command,
+  { alone }: Who,
+  ephemeral: boolean,
+  parts: DeskParts,
+): Promise<Outcome> {
+  const { card } = spokenHere(reply, command, parts.commands);
+  const tooLong = nextOf(card).filter(({ line }) => lineId(line) === undefined);
+  const notes = tooLong.map(({ line }) => `Too long for a button, so to be typed: ${slashLine(line, parts.commands)}`);
+  const said = messageOf({ ...card, notes: [...card.notes, ...notes] }, await drawn(reply, parts));
+  const buttons = cardButtons({ card, command, state: undefined, ephemeral, alone, all: false });
+  return { message: withButtons(said, buttons), ephemeral };
 }
 
 const drawn = (reply: Extract<Reply, { kind: 'card' }>, { picture, log }: DeskParts) =>
@@ -134,17 +165,19 @@ async function asked(ask: Ask, command: Command | undefined, who: Who, { memory 
 
 const late = Symbol('late');
 
+interface Meaning extends Omit<ButtonState, 'asker' | 'ask' | 'next'> {
+  readonly ask: Ask;
+  readonly next: readonly string[];
+}
+
 async function kept(
   id: string,
-  { ask: { command, options }, answered, next }: { ask: Ask; answered: boolean; next: readonly string[] },
+  { ask: { command, options }, ...more }: Meaning,
   { asker }: Who,
-  { states, now, log, commands }: DeskParts,
+  { states, now, log }: DeskParts,
 ): Promise<boolean> {
-  // What somebody else wrote is not kept.
-  const isOthers = commands.some(({ name, onMessage }) => name === command && onMessage);
   try {
-    const ask = { command, options: isOthers ? {} : options };
-    const put = states.put(id, { asker, ask, answered, next }, { now: now(), keep_s, asker });
+    const put = states.put(id, { asker, ask: { command, options }, ...more }, { now: now(), keep_s, asker });
     return (await within(put, 500, late)) !== late;
   } catch (error) {
     log.warn({ err: error }, 'what the buttons mean could not be kept, so there are none');

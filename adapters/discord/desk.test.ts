@@ -249,6 +249,98 @@ describe('once', () => {
   });
 });
 
+describe('a private answer', () => {
+  const followed: Reply = {
+    kind: 'card',
+    card: { ...sampleCard, next: [{ label: 'dry it', line: 'dry clay 2 in' }] },
+  };
+  const flags = { message: { flags: 64 } };
+  const press = (custom_id: string) => interaction({ custom_id, component_type: 2 }, { type: 3, ...flags });
+  const shown = (message: Message | undefined) => JSON.stringify(message?.components);
+  const last = () => sent.at(-1);
+
+  test('turned to other units takes its own place, and is still one to be shared', async () => {
+    for (const wait_ms of [0, 60]) {
+      const one = desk({ answer: slowly(wait_ms, followed) });
+      await one.handle(mix());
+      const state = [...states.keys()].at(-1);
+      sent = [];
+      await one.handle(press(`t1:u:${state}:US`));
+      const said = last();
+      const message =
+        said?.did === 'first' && said.first.kind === 'update'
+          ? said.first.message
+          : said?.did === 'edit'
+            ? said.message
+            : undefined;
+      expect(shown(message)).toContain('"Share"');
+      expect(shown(message)).not.toContain('For me only');
+    }
+  });
+
+  test('answers privately what is pressed on it or changed in it', async () => {
+    const one = desk({ answer: async () => followed });
+    await one.handle(mix());
+    const [state] = states.keys();
+    const filled = { custom_id: 'amount', value: '40 L' };
+    const form = { custom_id: `t1:m:${state}:`, components: [{ type: 18, component: { type: 4, ...filled } }] };
+    const menu = { custom_id: `t1:v:${state}:ram`, component_type: 3, values: ['light'] };
+    for (const asked of [
+      press(`t1:n:${state}:0`),
+      interaction(form, { type: 5, ...flags }),
+      interaction(menu, { type: 3, ...flags }),
+      press('t1:l:r:mix 30 L'),
+    ]) {
+      sent = [];
+      await one.handle(asked);
+      expect(firstMessage()).toMatchObject({ ephemeral: true });
+      expect(shown(firstMessage()?.message)).toContain('"Share"');
+    }
+    sent = [];
+    await one.handle(press('t1:l:all:mix 30 L'));
+    expect(firstMessage()).toMatchObject({ ephemeral: false });
+  });
+
+  test('is not what a mistake in an open question is: mended, that is for everybody', async () => {
+    let reply: Reply = error;
+    const one = desk({ answer: async () => reply });
+    await one.handle(mix());
+    expect(firstMessage()).toMatchObject({ ephemeral: true });
+    const state = [...states.keys()].at(-1);
+    reply = followed;
+    sent = [];
+    await one.handle(press(`t1:n:${state}:0`));
+    expect(firstMessage()).toMatchObject({ ephemeral: false });
+    // But of a question that was asked in private.
+    reply = error;
+    await one.handle(press('t1:l:r:mix 30 L'));
+    const quiet = [...states.keys()].at(-1);
+    reply = followed;
+    sent = [];
+    await one.handle(press(`t1:n:${quiet}:0`));
+    expect(firstMessage()).toMatchObject({ ephemeral: true });
+  });
+});
+
+test('what somebody else wrote is not kept, and its statements stand in the buttons', async () => {
+  const next = [
+    { label: 'lump burns', line: 'claim lump burns 300 °F hotter' },
+    { label: 'for all', line: 'claim 2 kg of propane melts 10 kg of bronze', forAll: true as const },
+    { label: 'long', line: `claim ${'very '.repeat(20)}long` },
+  ];
+  const weighed: Reply = { kind: 'card', card: { ...sampleCard, command: 'weigh', next } };
+  const message = { content: 'lump burns 300 °F hotter' };
+  const menu = { type: 3, name: 'Weigh the numbers', target_id: '5', resolved: { messages: { 5: message } } };
+  await desk({ answer: async () => weighed }).handle(interaction(menu));
+  await desk({ answer: async () => error }).handle(interaction(menu));
+  expect(states.size).toBe(0);
+  const components = JSON.stringify(firstMessage()?.message.components);
+  expect(components).toContain('"custom_id":"t1:l:r:claim lump burns 300 °F hotter"');
+  expect(components).toContain('"custom_id":"t1:l:all:claim 2 kg of propane melts 10 kg of bronze"');
+  expect(components).not.toContain('very');
+  expect(saidIn(firstMessage()?.message)).toContain('to be typed: /claim');
+});
+
 describe('buttons', () => {
   test.each(['t0:n:abc:0', 'x', 't1:z:abc:0', 't1:n', 't1:n:abc:0', 't1:n:abc:99'])(
     '%s: an old one says that it is',
@@ -300,6 +392,24 @@ test('too many at once: refused with what can hurt, first aid never', async () =
   sent = [];
   await busy.handle(interaction({ name: 'emergency', options: [{ type: 3, name: 'what', value: 'burns' }] }));
   expect(saidIn(firstMessage()?.message)).toContain('15 kg clay');
+});
+
+test('what cannot even be read costs as much as what can', async () => {
+  let taken = 0;
+  const take = () => {
+    taken += 1;
+    return { wait_s: taken > 1 ? 7.2 : 0 };
+  };
+  const busy = desk({ budget: { take } });
+  const unread = () =>
+    interaction({ name: 'wall', options: [{ type: 3, name: 'more', value: 'nonsense=1 nonsense=2' }] });
+  await busy.handle(unread());
+  expect(saidIn(firstMessage()?.message)).toContain('Expected');
+  expect(taken).toBe(1);
+  sent = [];
+  await busy.handle(unread());
+  expect(saidIn(firstMessage()?.message)).toContain('room again in 8 s');
+  expect(saidIn(firstMessage()?.message)).toContain('What can hurt');
 });
 
 test('no answer can ping anybody, whatever way it goes', async () => {

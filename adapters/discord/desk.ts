@@ -129,10 +129,11 @@ export function createDesk(parts: DeskParts) {
         : await within(outcome, left(early ? Math.min(early_ms, defer_ms) : defer_ms), undefined);
     const first = quick ?? (early && (await within(Promise.race([outcome, early.promise]), left(defer_ms), undefined)));
     if (first && 'message' in first) {
-      if (first.refused) told.outcome = 'refused';
+      if (first.refused) told.outcome ??= 'refused';
       const { message, ephemeral } = first;
-      const updates = plan.into === 'same' && !ephemeral;
-      const sent: First = updates ? { kind: 'update', message } : { kind: 'message', message, ephemeral };
+      const sent: First = takesItsPlace(first, plan)
+        ? { kind: 'update', message }
+        : { kind: 'message', message, ephemeral };
       return orPlainly(
         request,
         plan,
@@ -191,9 +192,11 @@ export function createDesk(parts: DeskParts) {
   }
 
   /** Into the place that the deferral made; a private word takes the place of a public one. */
-  async function delivered(request: Request, { message, ephemeral }: Outcome, { into, ephemeral: quiet }: AnswerPlan) {
+  async function delivered(request: Request, outcome: Outcome, plan: AnswerPlan) {
+    const { message, ephemeral } = outcome;
+    const { into, ephemeral: quiet } = plan;
     const removes = into === 'private' || (into === 'new' && ephemeral && !quiet);
-    if (into === 'same' ? !ephemeral : !removes) return door.edit(request, message);
+    if (into === 'same' ? takesItsPlace(outcome, plan) : !removes) return door.edit(request, message);
     if (removes) await door.remove(request);
     await door.followUp(request, message, true);
   }
@@ -222,6 +225,10 @@ export function createDesk(parts: DeskParts) {
       `That went wrong here, not with you. It is logged as ${id}; the next question is answered as usual.`,
       cautions,
     );
-    return { message, ephemeral: true };
+    return { message, ephemeral: true, refused: true };
   }
 }
+
+/** An answer that was turned stands where it did, as private as it was; what went wrong stands beside it. */
+const takesItsPlace = ({ ephemeral, refused }: Outcome, { into, ephemeral: quiet }: AnswerPlan): boolean =>
+  into === 'same' && ephemeral === quiet && !refused;

@@ -6,7 +6,7 @@ import type { Message } from './message/payload.ts';
 export interface Outcome {
   readonly message: Message;
   readonly ephemeral: boolean;
-  /** An asker's mistake, or one too many. */
+  /** No answer: an asker's mistake, one too many, or a fault. */
   readonly refused?: boolean;
 }
 

@@ -1,6 +1,6 @@
 import type { Ask } from '../../commands/command.ts';
 import { parseLine } from '../../commands/grammar.ts';
-import { type ComponentId, componentId, readComponentId } from './component-id.ts';
+import { type ComponentId, componentId, forAll, readComponentId } from './component-id.ts';
 import { planFor } from './compose.ts';
 import type { DeskParts } from './desk.ts';
 import { asTyped, changeable, inFields } from './form.ts';
@@ -19,7 +19,7 @@ export async function answerPress(request: Press, parts: DeskParts): Promise<Pla
   const id = readComponentId(request.customId);
   if (!id) return word('old component', tooOld);
   if (id.verb === 'filled' && request.kind === 'modal') return filledForm(id, request, parts);
-  if (id.verb === 'line') return ownLine(id.argument, request.who, parts);
+  if (id.verb === 'line') return ownLine(id, request, parts);
   const state = await within(readState(parts.states, id.state, parts.now()), 500, 'late' as const).catch((error) => {
     parts.log.warn({ err: error }, 'what a button means could not be read');
     return 'late' as const;
@@ -39,6 +39,8 @@ function pressed(
   parts: DeskParts,
 ): Plan {
   const { who } = request;
+  // What comes of a private answer is private until it is shared.
+  const ephemeral = request.ephemeral && !state.open;
   const ask = asOf(state, who);
   const mine = state.asker === who.asker;
   const changed = (options: Ask['options']): Ask => ({ ...ask, options });
@@ -48,14 +50,14 @@ function pressed(
   };
   switch (verb) {
     case 'next':
-      return nextLine(state.next[Number(argument)], { about: ask, before, who, parts });
+      return nextLine(state.next[Number(argument)], { about: ask, before, ephemeral, who, parts });
     case 'working':
       return planFor({ ...ask, command: 'why', options: {} }, who, parts, { before, ephemeral: !who.alone });
     case 'all':
       return planFor(ask, who, parts, { before, ephemeral: !who.alone, all: true });
     case 'units': {
       const turned = changed({ ...ask.options, units: argument });
-      return planFor(turned, who, parts, mine ? { into: 'same' } : { ephemeral: true });
+      return planFor(turned, who, parts, mine ? { into: 'same', ephemeral } : { ephemeral: true });
     }
     case 'share':
       return planFor(ask, who, parts);
@@ -70,11 +72,12 @@ function pressed(
       if (!command) return word(ask.command, tooOld);
       const others = Object.entries(inFields(command, ask.options)).filter(([name]) => !(name in values));
       const options = asTyped(command, { ...Object.fromEntries(others), ...filled(values) });
-      return planFor(changed(options), who, parts);
+      return planFor(changed(options), who, parts, { ephemeral });
     }
     case 'choose': {
       const [chosen] = request.kind === 'select' ? request.values : [];
-      return planFor(changed({ ...ask.options, ...(chosen === undefined ? {} : { [argument]: chosen }) }), who, parts);
+      const options = { ...ask.options, ...(chosen === undefined ? {} : { [argument]: chosen }) };
+      return planFor(changed(options), who, parts, { ephemeral });
     }
     case 'line':
     case 'filled':
@@ -86,27 +89,23 @@ const asOf = ({ ask }: ButtonState, { asker, place }: Who): Ask => ({ ...ask, as
 
 interface Next {
   readonly about: Ask;
-  readonly before: () => Promise<void>;
+  readonly before?: () => Promise<void>;
+  readonly ephemeral: boolean;
   readonly who: Who;
   readonly parts: DeskParts;
 }
 
-function nextLine(line: string | undefined, { about, before, who, parts }: Next): Plan {
+function nextLine(line: string | undefined, { about, who, parts, ...how }: Next): Plan {
   if (line === undefined) return word('old component', tooOld);
-  const plan = planReading(() => parseLine(line, parts.commands, who), about, who, parts);
-  if (plan.kind === 'modal') return plan;
-  const work: typeof plan.work = async (early) => {
-    await before();
-    return plan.work(early);
-  };
-  return { ...plan, work };
+  return planReading(() => parseLine(line, parts.commands, who), about, who, parts, how);
 }
 
-/** A line that stands in the id itself: of messages that come by themselves, and many at once. */
-function ownLine(line: string, who: Who, parts: DeskParts): Plan {
+/** A line that stands in the id itself: of messages that come by themselves, and of what somebody else wrote. */
+function ownLine({ argument: line, state }: ComponentId, { who, ...request }: Press, parts: DeskParts): Plan {
   const { asker, place } = who;
   const [command = ''] = line.split(' ', 1);
-  return nextLine(line, { about: { command, options: {}, asker, place }, before: async () => {}, who, parts });
+  const ephemeral = request.ephemeral && state !== forAll;
+  return nextLine(line, { about: { command, options: {}, asker, place }, ephemeral, who, parts });
 }
 
 function filledForm({ state: name }: ComponentId, request: Extract<Press, { kind: 'modal' }>, parts: DeskParts): Plan {

@@ -1,6 +1,6 @@
 import { type APIEmbed, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
 import type { Said } from '../../commands/remind/due.ts';
-import { componentId } from './component-id.ts';
+import { lineId } from './component-id.ts';
 import { clipped, escapedTo, plain } from './escape.ts';
 import { limits } from './limits.ts';
 import { lengthOf } from './message/card.ts';
@@ -83,8 +83,10 @@ function embedOf({ what, cautions, holds, remarks, foot }: Said, some: Reasons):
 /** Their lines stand in their ids, so that nothing has to be kept for them. One that is too long for that has no button. */
 function buttonsOf({ next }: Said): readonly APIMessageTopLevelComponent[] {
   const buttons = next
-    .map(({ label, line }) => ({ label, id: componentId('line', 'r', line.slice(0, longestLine + 1)), line }))
-    .filter(({ line }) => line.length <= longestLine)
+    .flatMap(({ label, line }) => {
+      const id = lineId(line);
+      return id === undefined ? [] : [{ label, id }];
+    })
     .slice(0, limits.buttonsInRow)
     .map(({ label, id }) => ({
       type: ComponentType.Button as const,
@@ -94,5 +96,3 @@ function buttonsOf({ next }: Said): readonly APIMessageTopLevelComponent[] {
     }));
   return buttons.length === 0 ? [] : [{ type: ComponentType.ActionRow, components: buttons }];
 }
-
-const longestLine = limits.customId - componentId('line', 'r', '').length - 1;

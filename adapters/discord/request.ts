@@ -1,6 +1,7 @@
 import {
   type APIApplicationCommandInteractionDataOption,
   type APIInteraction,
+  type APIMessage,
   type APIModalSubmissionComponent,
   ApplicationCommandOptionType,
   ApplicationCommandType,
@@ -9,6 +10,7 @@ import {
   ComponentType,
   InteractionContextType,
   InteractionType,
+  MessageFlags,
   PermissionFlagsBits,
 } from 'discord.js';
 import type { SlashName } from './names.ts';
@@ -42,10 +44,16 @@ export type Request = Base &
     | { readonly kind: 'command'; readonly name: SlashName; readonly options: Options }
     | { readonly kind: 'message'; readonly label: string; readonly text: string }
     | { readonly kind: 'autocomplete'; readonly name: SlashName; readonly options: Options; readonly focused: string }
-    | { readonly kind: 'button'; readonly customId: string }
-    | { readonly kind: 'select'; readonly customId: string; readonly values: readonly string[] }
-    | { readonly kind: 'modal'; readonly customId: string; readonly values: Options }
+    | (Pressed & { readonly kind: 'button' })
+    | (Pressed & { readonly kind: 'select'; readonly values: readonly string[] })
+    | (Pressed & { readonly kind: 'modal'; readonly values: Options })
   );
+
+interface Pressed {
+  readonly customId: string;
+  /** It stands on a message that only its reader sees, or comes of a form that was opened there. */
+  readonly ephemeral: boolean;
+}
 
 /** Undefined for what the bot never asked for: pings, commands of other kinds. */
 export function readRequest(raw: APIInteraction): Request | undefined {
@@ -68,16 +76,22 @@ export function readRequest(raw: APIInteraction): Request | undefined {
       return focused === undefined ? undefined : { ...base, kind: 'autocomplete', name, options, focused };
     }
     case InteractionType.MessageComponent: {
-      const { custom_id: customId } = raw.data;
-      if (raw.data.component_type === ComponentType.Button) return { ...base, kind: 'button', customId };
-      return 'values' in raw.data ? { ...base, kind: 'select', customId, values: raw.data.values } : undefined;
+      const pressed = { ...base, customId: raw.data.custom_id, ephemeral: isEphemeral(raw.message) };
+      if (raw.data.component_type === ComponentType.Button) return { ...pressed, kind: 'button' };
+      return 'values' in raw.data ? { ...pressed, kind: 'select', values: raw.data.values } : undefined;
     }
-    case InteractionType.ModalSubmit:
-      return { ...base, kind: 'modal', customId: raw.data.custom_id, values: modalValues(raw.data.components) };
+    case InteractionType.ModalSubmit: {
+      const { custom_id: customId, components } = raw.data;
+      const ephemeral = isEphemeral(raw.message);
+      return { ...base, kind: 'modal', customId, ephemeral, values: modalValues(components) };
+    }
     default:
       return undefined;
   }
 }
+
+const isEphemeral = (message: Pick<APIMessage, 'flags'> | undefined): boolean =>
+  ((message?.flags ?? 0) & MessageFlags.Ephemeral) !== 0;
 
 function whoIn(raw: APIInteraction): Who | undefined {
   const id = raw.member?.user.id ?? raw.user?.id;

@@ -4,7 +4,7 @@ import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { askOf } from './ask.ts';
 import { suggestions } from './complete.ts';
 import { componentId } from './component-id.ts';
-import { cautionsOf, composed, planFor } from './compose.ts';
+import { planFor } from './compose.ts';
 import type { DeskParts } from './desk.ts';
 import type { Choice } from './door.ts';
 import { formOf } from './form.ts';
@@ -52,23 +52,14 @@ export function planReading(
   meant: Pick<Ask, 'command' | 'options'>,
   who: Who,
   parts: DeskParts,
+  given: { readonly ephemeral?: boolean; readonly before?: () => Promise<void> } = {},
 ): Plan {
   try {
-    return planFor(read(), who, parts);
+    return planFor(read(), who, parts, given);
   } catch (error) {
     if (!(error instanceof AskError)) throw error;
-    const command = parts.commands.find(({ name }) => name === meant.command);
-    const cautions = () => cautionsOf(command, meant);
     const { asker, place } = who;
-    const work = () =>
-      composed(
-        { kind: 'error', error: error.parts(), cautions: cautions() },
-        { ...meant, asker, place },
-        who,
-        true,
-        parts,
-      );
-    return { kind: 'answer', command: meant.command, ephemeral: true, into: 'new', cautions, work };
+    return planFor({ ...meant, asker, place }, who, parts, { ...given, mistake: error });
   }
 }
 

@@ -8,6 +8,8 @@ const stateSchema = z.object({
   ask: z.object({ command: z.string(), options: z.record(z.string(), z.string()) }),
   /** Whether it was answered: then what is pressed becomes the presser's last question. */
   answered: z.boolean(),
+  /** A mistake in a question to be answered for everybody: told to its asker alone, but what mends it is for all again. */
+  open: z.boolean().optional(),
   next: z.array(z.string()),
 });
 export type ButtonState = z.infer<typeof stateSchema>;

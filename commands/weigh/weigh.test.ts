@@ -86,7 +86,7 @@ describe('weigh', () => {
       claim.figures.map(({ id, value }) => [id.replace('claim', 'weigh'), value]),
     );
     for (const { id } of claim.cautions) expect(card.cautions.map((one) => one.id)).toContain(id);
-    expect(card.next[0]).toEqual({ label: 'for all to see', line: `claim ${statement}` });
+    expect(card.next[0]).toEqual({ label: 'for all to see', line: `claim ${statement}`, forAll: true });
     expect(card.next.map(({ line }) => line)).not.toContain('why');
   });
 

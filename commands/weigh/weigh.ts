@@ -76,7 +76,7 @@ function judged(card: Card, { statement }: Found, said: string, reading: Reading
     working,
     cautions: mergeCautions([card.cautions, own]),
     next: [
-      { label: 'for all to see', line: claimLine({ statement } as Found) },
+      { label: 'for all to see', line: claimLine({ statement } as Found), forAll: true },
       // What was weighed is nobody's last question, so there is no working of it to ask for.
       ...card.next.filter(({ line }) => line !== 'why'),
     ],

@@ -57,7 +57,7 @@ describe('the numbers in somebody’s message', () => {
     expect(shown(seen).ephemeral).toBe(!('place' in who) || who.place === 'user-install');
   });
 
-  test('of several, each is a button, and what it says is for all to see', async () => {
+  test('of several, each is a button, and what it says is as private until it is shared', async () => {
     const seen = await weighed('lump burns 300 °F hotter.\n2 kg of propane melts 10 kg of bronze', { user: 'dot' });
     expect(shown(seen).ephemeral).toBe(true);
     expect(buttons(seen).map(({ label }) => label)).toEqual([
@@ -65,9 +65,27 @@ describe('the numbers in somebody’s message', () => {
       '2 kg of propane melts 10 kg of bronze',
     ]);
     const first = await peer.press(seen, buttons(seen)[1]!.custom_id, { user: 'dot' });
-    const answer = await settled(first, /It comes to/);
+    const answer = await settled(first, /samples/);
     expect(words(answer)).toContain('bronze');
-    expect(shown(answer).ephemeral).toBe(false);
+    expect(shown(answer).ephemeral).toBe(true);
+    const share = buttons(answer).find(({ label }) => label === 'Share')!;
+    const shared = await settled(await peer.press(answer, share.custom_id, { user: 'dot' }), /It comes to/);
+    expect(shown(shared).ephemeral).toBe(false);
+  });
+
+  test('of one, what is pressed for all to see is', async () => {
+    const seen = await settled(await weighed('lump burns 300 °F hotter', { user: 'ivy' }), /samples/);
+    const open = buttons(seen).find(({ label }) => label === 'For all to see')!;
+    expect(shown(await settled(await peer.press(seen, open.custom_id, { user: 'ivy' }), /samples/)).ephemeral).toBe(
+      false,
+    );
+  });
+
+  test('of a statement too long for a button, it says what to type', async () => {
+    const long = `2.0000000000000 kg of propane melts 10.${'0'.repeat(40)} kg of bronze`;
+    const seen = await weighed(`lump burns 300 °F hotter\n${long}`, { user: 'jan' });
+    expect(buttons(seen).map(({ label }) => label)).toEqual(['Lump burns 300 °F hotter']);
+    expect(words(seen)).toContain(`so to be typed: /claim statement:${long}`);
   });
 
   test('that has none gets a friendly word and examples', async () => {
@@ -92,11 +110,19 @@ describe('the numbers in somebody’s message', () => {
     expect(words(seen)).toContain('no statement with a number');
   });
 
-  test('and nothing of the message is kept', async () => {
-    const secret = 'xyzzyplugh';
-    await weighed(`${secret} lump burns 300 °F hotter. ${secret} took 3 weekends.`, { user: 'hal' });
+  test.each([
+    ['one statement', 'Well, lump burns 317.25 °F hotter. The xyzzyplugh took 3 weekends.', /samples/],
+    ['several', 'lump burns 317.25 °F hotter. 2 kg of propane melts 10.25 kg of bronze', /2 statements/],
+  ])('and nothing of the message is kept, neither of its statements nor of the rest: %s', async (_, written, fits) => {
+    await settled(await weighed(written, { user: 'hal' }), fits);
+    const secrets = ['317.25', '10.25', 'xyzzyplugh'];
     for (const file of await readdir(data, { recursive: true, withFileTypes: true }))
       if (file.isFile())
-        expect((await readFile(join(file.parentPath, file.name))).includes(secret), file.name).toBe(false);
+        expect(
+          await readFile(join(file.parentPath, file.name)).then((bytes) =>
+            secrets.filter((one) => bytes.includes(one)),
+          ),
+          file.name,
+        ).toEqual([]);
   });
 });

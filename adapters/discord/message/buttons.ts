@@ -1,7 +1,7 @@
 import { type APIButtonComponent, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
 import type { Card } from '../../../commands/card.ts';
 import type { Command } from '../../../commands/command.ts';
-import { type ComponentId, componentId } from '../component-id.ts';
+import { type ComponentId, componentId, lineId } from '../component-id.ts';
 import { clipped, plain } from '../escape.ts';
 import { isOneLine } from '../form.ts';
 import { limits } from '../limits.ts';
@@ -10,7 +10,8 @@ import { isLong } from './card.ts';
 interface CardButtons {
   readonly card: Card;
   readonly command: Command;
-  readonly state: string;
+  /** Where nothing is kept for them, lines stand in the ids themselves. */
+  readonly state: string | undefined;
   readonly ephemeral: boolean;
   /** Nobody else reads here, so there is nothing to share and nothing to hide. */
   readonly alone: boolean;
@@ -29,20 +30,22 @@ export const offersAll = (card: Card, command: Command): boolean => isLong(card)
 
 export function cardButtons({ card, command, state, ephemeral, alone, all }: CardButtons) {
   const other = card.units === 'US' ? 'metric' : 'US';
-  const asks = nextOf(card).map(({ label, line }, at) =>
-    button(label === '' ? line : capital(label), ['next', state, at], ButtonStyle.Primary),
-  );
-  const turns = repeats(command)
-    ? [
-        ...(offersAll(card, command) && !all ? [button('All figures', ['all', state])] : []),
-        ...(card.working.length > 0 ? [button('Show the working', ['working', state])] : []),
-        ...(card.figures.length > 0
-          ? [button(other === 'US' ? 'In US units' : 'In metric', ['units', state, other])]
-          : []),
-        ...(isOneLine(command) ? [] : [button('Change', ['change', state])]),
-        ...(alone ? [] : [ephemeral ? button('Share', ['share', state]) : button('For me only', ['only-me', state])]),
-      ]
-    : [];
+  const asks = nextOf(card).flatMap(({ label, line, forAll: open = false }, at) => {
+    const id = state === undefined ? lineId(line, { open }) : componentId('next', state, at);
+    return id === undefined ? [] : [button(label === '' ? line : capital(label), id, ButtonStyle.Primary)];
+  });
+  const turns =
+    state !== undefined && repeats(command)
+      ? [
+          ...(offersAll(card, command) && !all ? [button('All figures', ['all', state])] : []),
+          ...(card.working.length > 0 ? [button('Show the working', ['working', state])] : []),
+          ...(card.figures.length > 0
+            ? [button(other === 'US' ? 'In US units' : 'In metric', ['units', state, other])]
+            : []),
+          ...(isOneLine(command) ? [] : [button('Change', ['change', state])]),
+          ...(alone ? [] : [ephemeral ? button('Share', ['share', state]) : button('For me only', ['only-me', state])]),
+        ]
+      : [];
   return [...rowOf(asks), ...rowOf(turns)];
 }
 
@@ -86,14 +89,14 @@ export function errorButtons({ state, tryLine, command, choose }: ErrorButtons) 
 
 function button(
   label: string,
-  [verb, state, argument]: readonly [ComponentId['verb'], string, (string | number)?],
+  id: string | readonly [ComponentId['verb'], string, (string | number)?],
   style: ButtonStyle.Primary | ButtonStyle.Secondary = ButtonStyle.Secondary,
 ): APIButtonComponent {
   return {
     type: ComponentType.Button,
     style,
     label: clipped(plain(label), limits.buttonLabel),
-    custom_id: componentId(verb, state, argument),
+    custom_id: typeof id === 'string' ? id : componentId(...id),
   };
 }
 

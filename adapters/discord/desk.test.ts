@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import { type APIInteraction, DiscordAPIError } from 'discord.js';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Reply } from '../../commands/card.ts';
@@ -72,10 +73,15 @@ const interaction = (data: object, more: object = {}) =>
   }) as unknown as APIInteraction;
 const mix = () => interaction({ name: 'mix', options: [{ type: 3, name: 'amount', value: '30 L' }] });
 const pressOf = (custom_id: string) => interaction({ custom_id, component_type: 2 }, { type: 3 });
-const slowly = (ms: number, reply: Reply) => () =>
-  new Promise<Reply>((resolve) => {
-    setTimeout(() => resolve(reply), ms);
-  });
+/** Not before something stands in its place: nothing here depends on a busy machine's clock. */
+const deferred = async () => {
+  const before = sent.length;
+  while (sent.length === before) await sleep(2);
+};
+const slowly = (reply: Reply) => async () => {
+  await deferred();
+  return reply;
+};
 const saidIn = (message: Message | undefined): string => JSON.stringify(message?.embeds);
 const firstMessage = () => {
   const [one] = sent;
@@ -95,20 +101,20 @@ describe('when an answer comes', () => {
   });
 
   test('later: deferred in time, then edited in', async () => {
-    await desk({ answer: slowly(60, card) }).handle(mix());
+    await desk({ answer: slowly(card) }).handle(mix());
     expect(sent.map(({ did }) => did)).toEqual(['first', 'edit']);
     expect(sent[0]).toMatchObject({ first: { kind: 'defer', ephemeral: false } });
     expect(told).toMatchObject([{ outcome: 'deferred' }]);
   });
 
   test('later and wrong: the public placeholder goes, the asker alone reads what was wrong', async () => {
-    await desk({ answer: slowly(60, error) }).handle(mix());
+    await desk({ answer: slowly(error) }).handle(mix());
     expect(sent.map(({ did }) => did)).toEqual(['first', 'remove', 'followUp']);
     expect(sent[2]).toMatchObject({ ephemeral: true });
   });
 
   test('what is private from the start is deferred privately', async () => {
-    await desk({ answer: slowly(60, card) }).handle(interaction({ name: 'mydata' }));
+    await desk({ answer: slowly(card) }).handle(interaction({ name: 'mydata' }));
     expect(sent[0]).toMatchObject({ first: { kind: 'defer', ephemeral: true } });
     expect(sent[1]?.did).toBe('edit');
   });
@@ -117,7 +123,7 @@ describe('when an answer comes', () => {
     let time_ms = 0;
     const now = () => new Date(time_ms);
     const answer = async () => {
-      await new Promise((resolve) => setTimeout(resolve, 60));
+      await deferred();
       time_ms = 15 * 60_000 + 1;
       return card;
     };
@@ -260,8 +266,8 @@ describe('a private answer', () => {
   const last = () => sent.at(-1);
 
   test('turned to other units takes its own place, and is still one to be shared', async () => {
-    for (const wait_ms of [0, 60]) {
-      const one = desk({ answer: slowly(wait_ms, followed) });
+    for (const answer of [async () => followed, slowly(followed)]) {
+      const one = desk({ answer });
       await one.handle(mix());
       const state = [...states.keys()].at(-1);
       sent = [];

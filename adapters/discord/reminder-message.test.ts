@@ -1,12 +1,15 @@
+import { DiscordAPIError, type REST } from 'discord.js';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { saidOf } from '../../commands/remind/due.ts';
 import { facts } from '../../core/hazard/facts.ts';
 import { schemaFaults } from '../../test/peers/discord/strict.ts';
 import { readComponentId } from './component-id.ts';
+import { escaped } from './escape.ts';
 import { limits } from './limits.ts';
 import { lengthOf } from './message/card.ts';
-import { letterBody, plainLetterBody } from './reminder-message.ts';
+import { reminderSender } from './reminder.ts';
+import { letterBody, plainLetterBodies } from './reminder-message.ts';
 
 const user = '123456789012345678';
 const at = new Date('2026-11-25T18:00:00Z');
@@ -29,7 +32,15 @@ const letterOf = (what: string, holds: readonly string[], known: readonly string
 });
 
 function keepsLimits(letter: ReturnType<typeof letterOf>): void {
-  for (const body of [letterBody(letter), plainLetterBody(letter)]) {
+  const [plain, ...more] = plainLetterBodies(letter);
+  for (const body of more) {
+    expect(schemaFaults('MessageCreateRequest', body)).toEqual([]);
+    expect(body.content.length).toBeLessThanOrEqual(limits.content);
+    expect(body.allowed_mentions).toEqual({ parse: [] });
+    expect(body.nonce.length).toBeLessThanOrEqual(25);
+  }
+  expect(plain!.content).toContain(letter.said.foot);
+  for (const body of [letterBody(letter), plain!]) {
     expect(schemaFaults('MessageCreateRequest', body)).toEqual([]);
     expect(body.content.length).toBeLessThanOrEqual(limits.content);
     for (const embed of body.embeds) {
@@ -68,6 +79,37 @@ test('with everything that can hurt at once there is room for each caution and e
   const shown = JSON.stringify([body.content, body.embeds]);
   for (const hold of holds) expect(shown).toContain(hold);
   for (const { text } of letter.said.cautions) expect(shown).toContain(JSON.stringify(text).slice(1, 20));
+  const plainly = plainLetterBodies(letter)
+    .map(({ content }) => content)
+    .join('\n');
+  for (const part of [...holds, ...letter.said.cautions.map(({ text }) => escaped(text))])
+    expect(plainly).toContain(part);
+});
+
+test('said plainly, what is to be done, what can hurt and what must hold are one message', () => {
+  const bodies = plainLetterBodies(
+    letterOf('light the small fire', ['someone stays with it'], ['hot-work', 'charcoal']),
+  );
+  expect(bodies).toHaveLength(1);
+  expect(bodies[0]?.content).toMatch(/light the small fire.*What can hurt\n- .*First make sure\n- someone stays/s);
+});
+
+test('one that is refused as it was is sent plainly, with what can hurt', async () => {
+  const refused = new DiscordAPIError({ code: 50035, message: 'Invalid Form Body' }, 50035, 400, 'POST', '', {});
+  const bodies: { content: string }[] = [];
+  const post = async (_route: string, { body }: { body: { content: string } }) => {
+    if (bodies.push(body) === 1) throw refused;
+  };
+  const send = reminderSender({ rest: { post } as unknown as REST, now: () => at, log: { warn() {} } });
+  const reminder = { id: 'K7M2P9QX', asker: `discord:${user}`, place: 'discord:1:2', dueAt: at, zone: 'UTC' };
+  const due = { reminder: { ...reminder, what: 'light the fire', holds: [], facts }, key: 'reminder:K7M2P9QX' };
+  expect(await send(due)).toEqual({ kind: 'sent' });
+  const said = bodies
+    .slice(1)
+    .map(({ content }) => content)
+    .join('\n');
+  for (const { text } of saidOf(due.reminder, { now: at, mayBeRepeat: false }).cautions)
+    expect(said).toContain(escaped(text));
 });
 
 test('a line that has room in a button is one, a longer one is none', () => {

@@ -4,8 +4,8 @@ import { lineId } from './component-id.ts';
 import { clipped, escapedTo, plain } from './escape.ts';
 import { limits } from './limits.ts';
 import { lengthOf } from './message/card.ts';
-import { cautionFields, colourOf, type Reasons } from './message/cautions.ts';
-import { fieldsOf, listed, unnamed } from './message/chunks.ts';
+import { cautionFields, cautionLines, colourOf, type Reasons, whatCanHurt } from './message/cautions.ts';
+import { fieldsOf, listed, packed, unnamed } from './message/chunks.ts';
 import { bodyOf } from './message/payload.ts';
 
 interface Letter {
@@ -28,29 +28,33 @@ export function letterBody({ said, user, nonce }: Letter) {
   const room =
     Math.floor((limits.content - description.length - 60) / Math.max(1, said.holds.length)) - listed('').length - 1;
   const holds = said.holds.map((one) => listed(escapedTo(one, Math.min(250, room))));
-  const content = [`<@${user}>`, description, ...(holds.length > 0 ? ['First make sure', ...holds] : [])].join('\n');
+  const content = [`<@${user}>`, description, ...(holds.length > 0 ? [holdsFirst, ...holds] : [])].join('\n');
   return called(bodyOf({ content, embeds: [rest], components, files: [] }), user, nonce);
 }
 
-/** The same with nothing in it that could be refused. */
-export function plainLetterBody({ said, user, nonce }: Letter) {
+/**
+ * The same with nothing in it that could be refused, in as many messages as it takes: nothing that can hurt is left out.
+ * The first calls, and says which reminder it is.
+ */
+export function plainLetterBodies({ said, user, nonce }: Letter) {
+  const hurts = cautionLines(said.cautions, 'none');
+  const holds = said.holds.map((one) => listed(escapedTo(one, 150)));
   const lines = [
+    `<@${user}>`,
     `**${escapedTo(said.what, 600)}**`,
     ...said.remarks.map((one) => escapedTo(one, 150)),
-    ...said.holds.map((one) => listed(escapedTo(one, 150))),
     said.foot,
+    ...(hurts.length > 0 ? [whatCanHurt, ...hurts] : []),
+    ...(holds.length > 0 ? [holdsFirst, ...holds] : []),
   ];
-  return called(
-    bodyOf({
-      content: clipped(`<@${user}>\n${lines.join('\n')}`, limits.content),
-      embeds: [],
-      components: [],
-      files: [],
-    }),
-    user,
-    nonce,
-  );
+  return packed(lines, '\n', limits.content).map((content, at) => {
+    const body = bodyOf({ content, embeds: [], components: [], files: [] });
+    if (at === 0) return called(body, user, nonce);
+    return { ...body, nonce: `${nonce.slice(0, 22)}.${at}`, enforce_nonce: true };
+  });
 }
+
+const holdsFirst = 'First make sure';
 
 const called = (body: ReturnType<typeof bodyOf>, user: string, nonce: string) => ({
   ...body,
@@ -72,7 +76,7 @@ function embedOf({ what, cautions, holds, remarks, foot }: Said, some: Reasons):
       ),
       ...cautionFields(cautions, some),
       ...fieldsOf(
-        'First make sure',
+        holdsFirst,
         holds.map((one) => listed(escapedTo(one, 250))),
       ),
     ],

@@ -1,6 +1,6 @@
 import { DiscordAPIError, HTTPError, RateLimitError, REST, Routes } from 'discord.js';
 import { type Due, type Sender, type Sent, saidOf } from '../../commands/remind/due.ts';
-import { letterBody, plainLetterBody } from './reminder-message.ts';
+import { letterBody, plainLetterBodies } from './reminder-message.ts';
 
 export interface ReminderParts {
   readonly rest: REST;
@@ -79,7 +79,7 @@ export function reminderSender(parts: ReminderParts): Sender {
     } catch (error) {
       if (!(error instanceof DiscordAPIError) || error.status !== 400) throw error;
       log.warn({ err: error }, 'a reminder was refused as it was, and is sent plainly');
-      await rest.post(Routes.channelMessages(channel), { body: plainLetterBody(letter) });
+      for (const body of plainLetterBodies(letter)) await rest.post(Routes.channelMessages(channel), { body });
     }
   }
 

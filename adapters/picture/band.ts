@@ -1,5 +1,4 @@
 import type { Caution } from '../../core/hazard/caution.ts';
-import { localRules } from '../../core/hazard/cautions.ts';
 import { linesOf, sans } from './letters.ts';
 import { lineHeight } from './marks.ts';
 import { element, escaped, named, short } from './svg.ts';
@@ -15,24 +14,19 @@ const margin_px = 26;
 const bar_px = 8;
 const between_px = 6;
 
-/** Dangers and cautions; of notes only the line that closes all hot work. The rest stands on the card. */
-const shownOf = (cautions: readonly Caution[]): readonly Caution[] =>
-  cautions.filter(({ severity, id }) => severity !== 'note' || id === localRules.id);
-
 /**
- * A picture with what can hurt below it: it is forwarded without its card. Nothing is added where nothing can hurt.
- * The picture itself stays as it was drawn, in a frame of its own.
+ * A picture with what can hurt below it, all of it: it is forwarded without its card. Nothing is added where nothing can
+ * hurt. The picture itself stays as it was drawn, in a frame of its own.
  */
 export function withCautions(svg: string, { title, alt, cautions }: Banded, { theme }: PictureLook): string {
-  const shown = shownOf(cautions);
-  if (shown.length === 0) return svg;
+  if (cautions.length === 0) return svg;
   const { page: drawn, width, height, shownWidth } = sizeOf(svg);
   // As large beside the picture as its own words, however wide it was laid out.
   const scale = width / layout_px;
   const colours = coloursOf(theme);
   const page = drawn.replace(element('rect', { width, height, fill: colours.page }), '');
   const left = margin_px + bar_px + 16;
-  const rows = shown.map((caution) => ({
+  const rows = cautions.map((caution) => ({
     caution,
     lines: linesOf(said(caution), letter_px, layout_px - left - margin_px, { bold: caution.severity === 'danger' }),
   }));
@@ -55,13 +49,13 @@ export function withCautions(svg: string, { title, alt, cautions }: Banded, { th
       y: margin_px,
       width: bar_px,
       height: tall - 2 * margin_px,
-      fill: shown.some(({ severity }) => severity === 'danger') ? colours.danger : colours.limit,
+      fill: cautions.some(({ severity }) => severity === 'danger') ? colours.danger : colours.limit,
     }),
     words(['What can hurt'], { x: left, top: margin_px, bold: true, fill: colours.limit }),
     ...placed,
   ];
   const whole = height + tall * scale;
-  const told = `${alt} What can hurt: ${shown.map(said).join(' ')}`;
+  const told = `${alt} What can hurt: ${cautions.map(said).join(' ')}`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${short(width)} ${short(whole)}" width="${short(shownWidth)}" height="${short((whole * shownWidth) / width)}" role="img">`,
     named(title, told),

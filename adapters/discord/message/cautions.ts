@@ -18,13 +18,14 @@ export const colours: Readonly<Record<Severity | 'none', number>> = {
 };
 
 /** What this very question triggers stands first, then by weight as the rules have it. */
-export function cautionFields(cautions: readonly Caution[], reasons: Reasons) {
+export function cautionLines(cautions: readonly Caution[], reasons: Reasons): readonly string[] {
   const ordered = [...cautions.filter(({ leads }) => leads), ...cautions.filter(({ leads }) => !leads)];
-  return fieldsOf(
-    'What can hurt',
-    ordered.map((caution) => lineOf(caution, reasons)),
-  );
+  return ordered.map((caution) => lineOf(caution, reasons));
 }
+
+export const whatCanHurt = 'What can hurt';
+export const cautionFields = (cautions: readonly Caution[], reasons: Reasons) =>
+  fieldsOf(whatCanHurt, cautionLines(cautions, reasons));
 
 function lineOf({ severity, text, reason, standing, leads }: Caution, reasons: Reasons): string {
   const why = reasons === 'all' || (reasons === 'dangers' && severity === 'danger') || (reasons === 'leads' && leads);

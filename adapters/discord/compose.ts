@@ -110,7 +110,8 @@ export async function composed(
   const { alone } = who;
   const buttons = keeps && command ? cardButtons({ card, command, state, ephemeral, alone, all }) : [];
   const brief = keeps && command !== undefined && offersAll(card, command) && !all;
-  const said = spokenHere(reply, command, parts.commands).card;
+  const explained = parts.commands.find(({ name }) => name === about.command);
+  const said = spokenHere(reply, command, parts.commands, explained).card;
   return { message: withButtons(messageOf(said, picture, { brief }), buttons), ephemeral };
 }
 

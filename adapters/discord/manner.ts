@@ -3,7 +3,7 @@ import type { Command } from '../../commands/command.ts';
 import { optionsOf, parseLine } from '../../commands/grammar.ts';
 import type { Manner } from '../../commands/manner.ts';
 import { AskError } from '../../core/ask-error.ts';
-import { fieldNames } from './bodies.ts';
+import { fieldNames, moreOption } from './bodies.ts';
 import { fieldsOf, inFields } from './form.ts';
 import { slashName } from './names.ts';
 
@@ -47,19 +47,59 @@ export function slashLine(line: string, commands: readonly Command[]): string {
   }
 }
 
-/** Options that are written as they are typed elsewhere, `damp=10%`, as they stand here: `damp:10%`. */
-function fieldWords(text: string, known: readonly string[]): string {
+/** How an option of a command can be said here: in a field of its own, or in the one that takes all the others. */
+type Place = 'field' | 'more';
+const known = new WeakMap<Command, ReadonlyMap<string, Place>>();
+
+/** Once for a command: every text of every card is looked through. */
+function placesIn(command: Command): ReadonlyMap<string, Place> {
+  const found = known.get(command);
+  if (found) return found;
+  const fields = fieldNames(command);
+  const made = new Map([
+    ...fieldsOf(command).map((name) => [name, fields.includes(name) ? 'field' : 'more'] as const),
+    ...optionsOf(command)
+      .filter((name) => fields.includes(name))
+      .map((name) => [name, 'field'] as const),
+  ]);
+  known.set(command, made);
+  return made;
+}
+
+/**
+ * Options that are written as they are typed elsewhere, `damp=10%`, as they stand here: `damp:10%`, and one without a value
+ * by its name alone. Of the commands it may belong to the first that has it says where.
+ */
+function fieldWords(text: string, owners: readonly Command[]): string {
   let said = '';
   let from = 0;
   // Back from each sign to the begin of its word: an expression that looks ahead from every letter was a twelfth of a card's time.
   for (let sign = text.indexOf('='); sign >= 0; sign = text.indexOf('=', sign + 1)) {
     let begin = sign;
     while (begin > from && isOfName(text.charCodeAt(begin - 1))) begin--;
-    if (!known.includes(text.slice(begin, sign))) continue;
-    said += `${text.slice(from, sign)}:`;
-    from = sign + 1;
+    const name = text.slice(begin, sign);
+    const place = name === '' ? undefined : placeOf(name, owners);
+    if (place === undefined) continue;
+    const next = text.charAt(sign + 1);
+    const isBare = bareBefore.includes(next);
+    const before = text.slice(from, begin);
+    if (place === 'field') said += `${before}${name}${isBare ? '' : ':'}`;
+    else said += isBare ? `${before}${moreOption}: ${name}=` : `${before}${moreOption}:${name}=`;
+    // `metal=…` stands for any metal.
+    from = sign + (next === '…' ? 2 : 1);
   }
   return from === 0 ? text : said + text.slice(from);
+}
+
+/** What follows a name that is given no value; the empty text is the end. */
+const bareBefore = ['', ' ', '.', ',', ';', ')', '…'];
+
+function placeOf(name: string, owners: readonly Command[]): Place | undefined {
+  for (const owner of owners) {
+    const place = placesIn(owner).get(name);
+    if (place) return place;
+  }
+  return undefined;
 }
 
 const [a, z, A, Z, hyphen] = [...'azAZ-'].map((letter) => letter.charCodeAt(0)) as [
@@ -71,15 +111,30 @@ const [a, z, A, Z, hyphen] = [...'azAZ-'].map((letter) => letter.charCodeAt(0)) 
 ];
 const isOfName = (code: number): boolean => (code >= a && code <= z) || (code >= A && code <= Z) || code === hyphen;
 
-/** A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. */
+/** The commands of the questions that a statement was held against: what is assumed in it is theirs. */
+function askedIn(given: readonly string[], commands: readonly Command[]): readonly Command[] {
+  const lines = given.filter((one) => one.startsWith(askedAs)).map((one) => one.slice(askedAs.length));
+  const named = lines.map((line) => commands.filter(({ name }) => line === name || line.startsWith(`${name} `)));
+  // Of `size` and `size can` the longer.
+  return named.flatMap((all) => all.toSorted((one, other) => other.name.length - one.name.length).slice(0, 1));
+}
+
+const askedAs = 'asked as: ';
+
+/**
+ * A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. `about` is the command of
+ * another question that it speaks of.
+ */
 export function spokenHere<Of extends Reply>(
   reply: Of,
   command: Command | undefined,
   commands: readonly Command[],
+  about?: Command,
 ): Of {
   if (!command) return reply;
-  const known = optionsOf(command);
-  const words = (text: string) => fieldWords(text, known);
+  const asked = reply.kind === 'card' ? askedIn(reply.card.given, commands) : [];
+  const owners = [command, ...(about ? [about] : []), ...asked];
+  const words = (text: string) => fieldWords(text, owners);
   if (reply.kind === 'error') {
     const { error } = reply;
     const tryLine = reply.tryLine ?? error.example;
@@ -90,9 +145,14 @@ export function spokenHere<Of extends Reply>(
     };
   }
   const { card } = reply;
+  // What can only be said by asking anew is a whole line.
+  const hint = (override: string) => {
+    const line = slashLine(override, commands);
+    return line === override ? words(override) : line;
+  };
   const assumed = card.assumed.map(({ text, override }) => ({
     text,
-    ...(override === undefined ? {} : { override: words(override) }),
+    ...(override === undefined ? {} : { override: hint(override) }),
   }));
   const table = card.table && { ...card.table, rows: card.table.rows.map((row) => row.map(words)) };
   const doubt = card.doubt === undefined ? {} : { doubt: words(card.doubt) };

@@ -93,12 +93,12 @@ function measure(input: string): string {
     [doubts.co]: 'A blue flame on the vent is CO burning too late; give less depth or second air, and say co=',
     [doubts.excess]: 'Read the oxygen in the flue and ask flame reads=; then say excess=',
     [doubts.power]:
-      'Weigh fuel or bottle before and after half an hour: rate= its heat, or blast= what the blower gives',
+      'Weigh fuel or bottle before and after half an hour: rate= for its heat, or blast= for what the blower gives',
     [doubts.ash]: 'Burn a weighed kilogram out and weigh the ash: ash=',
     [doubts.dry]: 'A bag with its analysis, or a melt weighed once, narrows it',
     [doubts.film]: 'Time one melt from lighting to pour',
-    [doubts.ends]: 'Lid and floor as layers: lid= floor=',
-    [doubts.price]: 'price= what you pay',
+    [doubts.ends]: 'Lid and floor as layers: lid= and floor=',
+    [doubts.price]: 'price= for what you pay',
   };
   const way = ways[input];
   if (way) return `${way}.`;

@@ -53,7 +53,8 @@ export function planFor(ask: Ask, who: Who, parts: DeskParts, given: How = {}): 
     cautions,
     async work(early) {
       const { wait_s } = command && isFirstAid(command) ? { wait_s: 0 } : parts.budget.take(who, parts.now());
-      if (wait_s > 0) return composed(tooMany(wait_s, ask, cautions()), ask, who, quiet, parts);
+      // Nothing is kept for it: a flood of questions is no flood of rows.
+      if (wait_s > 0) return mistakeIn(tooMany(wait_s, ask, cautions()), command, parts, []);
       if (given.mistake) {
         const reply: Reply = { kind: 'error', error: given.mistake.parts(), cautions: cautions() };
         return composed(reply, ask, who, quiet, parts);
@@ -66,7 +67,7 @@ export function planFor(ask: Ask, who: Who, parts: DeskParts, given: How = {}): 
   };
 }
 
-const tooMany = (wait_s: number, ask: Ask, cautions: readonly Caution[]): Reply => ({
+const tooMany = (wait_s: number, ask: Ask, cautions: readonly Caution[]): Extract<Reply, { kind: 'error' }> => ({
   kind: 'error',
   error: {
     code: 'refused',

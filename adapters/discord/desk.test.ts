@@ -14,6 +14,7 @@ type Sent =
   | { readonly did: 'first'; readonly first: First }
   | { readonly did: 'edit'; readonly message: Message }
   | { readonly did: 'remove' }
+  | { readonly did: 'call'; readonly channel: string | undefined; readonly message: Message }
   | { readonly did: 'followUp'; readonly message: Message; readonly ephemeral: boolean };
 
 /** Everything the desk sends, in order, and what it logs and counts. */
@@ -27,6 +28,7 @@ const door: Door = {
   edit: async (_to, message) => void sent.push({ did: 'edit', message }),
   remove: async () => void sent.push({ did: 'remove' }),
   followUp: async (_to, message, ephemeral) => void sent.push({ did: 'followUp', message, ephemeral }),
+  call: async (_asker, channel, message) => void sent.push({ did: 'call', channel, message }),
 };
 const note = (about: object, what: string) => void logged.push({ what, about: about as Record<string, unknown> });
 const card: Reply = { kind: 'card', card: sampleCard };
@@ -119,7 +121,7 @@ describe('when an answer comes', () => {
     expect(sent[1]?.did).toBe('edit');
   });
 
-  test('after its token has gone: nothing is sent, and the log says so', async () => {
+  test('after its token has gone: nothing is sent on its way, and the bot itself says so', async () => {
     let time_ms = 0;
     const now = () => new Date(time_ms);
     const answer = async () => {
@@ -128,7 +130,7 @@ describe('when an answer comes', () => {
       return card;
     };
     await desk({ answer, now }).handle(mix());
-    expect(sent.map(({ did }) => did)).toEqual(['first']);
+    expect(sent.map(({ did }) => did)).toEqual(['first', 'call']);
     expect(logged).toMatchObject([{ what: 'an answer came after its time to be delivered' }]);
   });
 });
@@ -392,6 +394,7 @@ describe('buttons', () => {
 test('too many at once: refused with what can hurt, first aid never', async () => {
   const busy = desk({ budget: { take: () => ({ wait_s: 7.2 }) } });
   await busy.handle(mix());
+  expect(states.size).toBe(0);
   expect(saidIn(firstMessage()?.message)).toContain('room again in 8 s');
   expect(saidIn(firstMessage()?.message)).toContain('What can hurt');
   expect(told).toMatchObject([{ outcome: 'refused' }]);

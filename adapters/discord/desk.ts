@@ -148,7 +148,7 @@ export function createDesk(parts: DeskParts) {
     if (now().getTime() - begun.getTime() > tokenLife_ms) {
       told.outcome = 'failed';
       log.warn({ interaction: request.id, command: plan.command }, 'an answer came after its time to be delivered');
-      return;
+      return saysGone(request, plan, late);
     }
     await orPlainly(
       request,
@@ -157,6 +157,19 @@ export function createDesk(parts: DeskParts) {
       () => (stands ? door.edit(request, late.message) : delivered(request, late, plan)),
       (plain) => door.edit(request, plain),
     );
+  }
+
+  /**
+   * In the channel, where the bot may write there anyway and the answer was for everybody; else in direct messages, which
+   * need no permission either. Where these are closed to it there is no way left, and asking for further permissions for
+   * so rare a case would be too much: then the log alone says it.
+   */
+  async function saysGone({ who, id }: Request, { command, ephemeral, cautions }: AnswerPlan, late: Outcome) {
+    const open = who.alone || (who.writes && !ephemeral && !late.ephemeral);
+    const message = saying(gone(command), cautions());
+    await door.call(who.asker, open ? who.channel : undefined, message).catch((error) => {
+      log.warn({ err: error, interaction: id }, 'nor could it be said that it is gone');
+    });
   }
 
   async function planOf(request: Exclude<Request, { kind: 'autocomplete' }>): Promise<Plan> {
@@ -228,6 +241,9 @@ export function createDesk(parts: DeskParts) {
     return { message, ephemeral: true, refused: true };
   }
 }
+
+const gone = (command: string): string =>
+  `An answer of mine (${command}) took longer than the fifteen minutes in which it can be delivered. Ask it again.`;
 
 /** An answer that was turned stands where it did, as private as it was; what went wrong stands beside it. */
 const takesItsPlace = ({ ephemeral, refused }: Outcome, { into, ephemeral: quiet }: AnswerPlan): boolean =>

@@ -1,5 +1,6 @@
 import { DiscordAPIError, InteractionResponseType, MessageFlags, type REST, Routes } from 'discord.js';
 import { bodyOf, type Message } from './message/payload.ts';
+import { directChannel, userOf } from './reminder.ts';
 import type { Request } from './request.ts';
 
 export interface Modal {
@@ -31,13 +32,15 @@ export interface Door {
   edit(to: To, message: Message): Promise<void>;
   remove(to: To): Promise<void>;
   followUp(to: To, message: Message, ephemeral: boolean): Promise<void>;
+  /** By the bot itself, once an answer's own way has ended: calls the asker in a channel, or in direct messages. */
+  call(asker: string, channel: string | undefined, message: Message): Promise<void>;
 }
 
 const flags = (ephemeral: boolean): number | undefined => (ephemeral ? MessageFlags.Ephemeral : undefined);
 
 const filesOf = ({ files }: Message) => files.map(({ name, bytes }) => ({ name, data: Buffer.from(bytes) }));
 
-/** Answers need no bot token: the request's own does. */
+/** Answers need no bot token: the request's own does. Only what comes without a request needs it. */
 export function restDoor(rest: REST): Door {
   return {
     async first({ id, token }, first) {
@@ -57,6 +60,14 @@ export function restDoor(rest: REST): Door {
     async followUp({ application, token }, message, ephemeral) {
       const body = bodyOf(message, flags(ephemeral));
       await rest.post(Routes.webhook(application, token), { body, files: filesOf(message), auth: false });
+    },
+    async call(asker, channel, message) {
+      const user = userOf(asker);
+      const body = {
+        ...bodyOf({ ...message, content: `<@${user}>` }),
+        allowed_mentions: { users: [user] },
+      };
+      await rest.post(Routes.channelMessages(channel ?? (await directChannel(rest, user))), { body });
     },
   };
 }

@@ -18,6 +18,7 @@ const door: Door = {
   edit: async (_to, message) => void seen.push(`edit ${words(message)}`),
   remove: async () => void seen.push('remove'),
   followUp: async (_to, message) => void seen.push(`follow ${words(message)}`),
+  call: async (_asker, _channel, message) => void seen.push(`call ${words(message)}`),
 };
 const saying = (headline: string) => ({ ...sampleCard, headline });
 const final: Reply = { kind: 'card', card: saying('whole') };

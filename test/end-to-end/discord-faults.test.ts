@@ -216,19 +216,40 @@ describe('a token that lives fifteen minutes', () => {
     expect(peer.violations).toEqual([]);
   });
 
-  test('is not tried after it: the log says so, the asker sees the platform’s own word, and the next is answered', async () => {
+  test.each([
+    ['in the channel that it may write in', 'mix 30 L', { user: 'ann' }, '#furnace'],
+    ['in its own messages', 'mix 30 L', { user: 'ann', place: 'bot-dm' }, 'direct messages with ann'],
+    ['directly, what was private', 'mydata', { user: 'ann' }, 'direct messages with ann'],
+    ['directly, where it is no member', 'mix 30 L', { user: 'ann', place: 'user-install' }, 'direct messages with ann'],
+  ] as const)('is not tried after it: the bot says so %s, and the next is answered', async (_, line, who, place) => {
     gate = closedGate();
-    const seen = await ask();
+    const seen = await ask(line, who);
     clock.advance(15 * 60_000 + 1000);
     gate.open();
     await expect.poll(() => told).toMatchObject([{ outcome: 'failed' }]);
     expect(logged).toEqual(['an answer came after its time to be delivered']);
     expect(seen.error).toBe('The application did not respond');
+    const calls = () => peer.seen.filter(({ did }) => did.startsWith('the bot writes'));
+    await expect.poll(() => calls().map((one) => one.place)).toEqual([place]);
+    expect(words(calls()[0]!)).toContain('took longer than the fifteen minutes');
+    expect(words(calls()[0]!)).toContain(`<@${peer.userId('ann')}>`);
+    if (line === 'mix 30 L') expect(words(calls()[0]!)).toContain('What can hurt');
     // What the platform itself holds against it, and nothing sent too late besides.
     expect(peer.violations).toEqual([expect.stringContaining('deferred and never filled within 15 min')]);
     gate = openGate();
     expect(words(await done(await ask()))).toContain('clay');
   });
+});
+
+test('an answer that is gone, to one who takes no direct messages, is in the log alone', async () => {
+  peer.doors.closed.add(peer.userId('ann'));
+  gate = closedGate();
+  await ask('mydata', { user: 'ann' });
+  clock.advance(15 * 60_000 + 1000);
+  gate.open();
+  await expect
+    .poll(() => logged)
+    .toEqual(['an answer came after its time to be delivered', 'nor could it be said that it is gone']);
 });
 
 describe('a platform in trouble', () => {

@@ -104,6 +104,50 @@ describe('what to register', () => {
     expect(put).toHaveLength(bodies.length);
   });
 
+  const at = existing.findIndex((body) => 'options' in body && body.name === 'mix');
+  const mix = existing[at] as unknown as { options: Record<string, unknown>[]; [key: string]: unknown };
+  const [amount, ...others] = mix.options;
+  const asRegistered = (changed: object) =>
+    planRegistration(existing.with(at, changed as (typeof existing)[number]), bodies).differences;
+
+  test.each([
+    ['another language’s name', { ...mix, name_localizations: { de: 'mischen' } }, 'mix name_localizations'],
+    ['another language’s word', { ...mix, description_localizations: { de: 'x' } }, 'mix description_localizations'],
+    [
+      'an option’s',
+      { ...mix, options: [{ ...amount, name_localizations: { de: 'menge' } }, ...others] },
+      'amount name_localizations',
+    ],
+    [
+      'an option’s length',
+      { ...mix, options: [{ ...amount, max_length: 5 }, ...others] },
+      'amount max_length: 5 → null',
+    ],
+    ['its least', { ...mix, options: [{ ...amount, min_length: 5 }, ...others] }, 'amount min_length: 5 → null'],
+    [
+      'a choice’s',
+      {
+        ...mix,
+        options: mix.options.map((option) => ({
+          ...option,
+          ...(Array.isArray(option.choices)
+            ? { choices: option.choices.map((one) => ({ ...one, name_localizations: { de: 'x' } })) }
+            : {}),
+        })),
+      },
+      'name_localizations',
+    ],
+  ])('%s is a difference', (_, changed, said) => {
+    const differences = asRegistered(changed);
+    expect(differences.length).toBeGreaterThan(0);
+    for (const one of differences) expect(one).toContain(said);
+  });
+
+  test('what the platform says of languages and lengths where there are none is no difference', () => {
+    const nothing = { name_localizations: null, description_localizations: {} };
+    expect(asRegistered({ ...mix, ...nothing, options: [{ ...amount, ...nothing }, ...others] })).toEqual([]);
+  });
+
   test('another’s command is kept as it was, and only deleted when that is wished', () => {
     const other = { name: 'other', description: 'not ours', type: 1 as const, id: '9', version: '1' };
     expect(planRegistration([...existing, other], bodies)).toEqual({ differences: [], unknown: ['other'] });

@@ -21,7 +21,9 @@ export async function register({ rest, commands, guild, ...parts }: RegisterPart
   const application = parts.applicationId ?? ((await rest.get(Routes.currentApplication())) as { id: string }).id;
   const route =
     guild === undefined ? Routes.applicationCommands(application) : Routes.applicationGuildCommands(application, guild);
-  const existing = (await rest.get(route)) as RESTGetAPIApplicationCommandsResult;
+  // Without being asked for them the platform leaves other languages out: they would be taken for none, and put back without.
+  const query = new URLSearchParams({ with_localizations: 'true' });
+  const existing = (await rest.get(route, { query })) as RESTGetAPIApplicationCommandsResult;
   const plan = planRegistration(existing as unknown as Existing[], commandBodies(commands), {
     deleteUnknown: parts.deleteUnknown ?? false,
   });

@@ -55,6 +55,7 @@ function canonical(body: Body): unknown {
     type,
     name,
     description: description ?? '',
+    ...localisations(body),
     nsfw: body.nsfw ?? false,
     default_member_permissions: body.default_member_permissions ?? null,
     integration_types: [...(integration_types ?? [0])].sort(),
@@ -71,12 +72,26 @@ function canonicalOption(option: object): unknown {
     type: given.type,
     name: given.name,
     description: given.description ?? '',
+    ...localisations(given),
     required: given.required ?? false,
     autocomplete: given.autocomplete ?? false,
-    choices: choices.map(({ name, value }) => ({ name, value })),
+    ...Object.fromEntries(bounds.map((bound) => [bound, given[bound] ?? null])),
+    channel_types: given.channel_types ?? [],
+    choices: choices.map((choice) => ({ name: choice.name, value: choice.value, ...localisations(choice) })),
     options: nested.map(canonicalOption),
   };
 }
+
+const bounds = ['min_length', 'max_length', 'min_value', 'max_value'] as const;
+
+/** Other languages' names and descriptions; none, an empty list of them and a null are the same. */
+const localisations = (of: object): object =>
+  Object.fromEntries(
+    (['name_localizations', 'description_localizations'] as const).map((key) => {
+      const said = (of as { readonly [key]?: Readonly<Record<string, unknown>> | null })[key];
+      return [key, said && Object.keys(said).length > 0 ? said : null];
+    }),
+  );
 
 function differing(old: unknown, now: unknown, path: string): readonly string[] {
   if (JSON.stringify(old) === JSON.stringify(now)) return [];

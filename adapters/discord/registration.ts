@@ -112,6 +112,9 @@ const isTree = (value: unknown): value is Readonly<Record<string, unknown>> =>
 function sentBack(body: Existing): Body {
   const own = ['id', 'application_id', 'guild_id', 'version', 'name_localized', 'description_localized'];
   return Object.fromEntries(
-    Object.entries(body).filter(([key, value]) => !own.includes(key) && value !== undefined),
+    // The interface’s own description knows no `nsfw`, so it goes along only where it says something.
+    Object.entries(body).filter(
+      ([key, value]) => !own.includes(key) && value !== undefined && !(key === 'nsfw' && value === false),
+    ),
   ) as unknown as Body;
 }

@@ -1,9 +1,9 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { REST, Routes } from 'discord.js';
+import { REST } from 'discord.js';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { commandBodies, register } from '../../adapters/discord/register.ts';
+import { register } from '../../adapters/discord/register.ts';
 import { commands } from '../../commands/registry.ts';
 import { linesBefore } from '../contract/prepared.ts';
 import { type Peer, type Seen, type SeenMessage, startDiscordPeer, type Who } from '../peers/discord/peer.ts';
@@ -61,26 +61,6 @@ describe('registered', () => {
     expect(new Set(peer.commands.map(({ name }) => name))).toEqual(new Set(names));
     const again = await register({ rest: new REST({ api: peer.rest }).setToken(peer.token), commands });
     expect(again).toEqual({ differences: [], unknown: [] });
-  });
-
-  test('other languages are compared, and another’s are kept', async () => {
-    const rest = new REST({ api: peer.rest }).setToken(peer.token);
-    const route = Routes.applicationCommands(peer.applicationId);
-    const localized = {
-      name_localizations: { 'en-US': 'other', de: 'anderes' },
-      description_localizations: { 'en-US': 'not ours', de: 'nicht unseres' },
-    };
-    const other = { type: 1, name: 'other', description: 'not ours', ...localized };
-    const mix = {
-      ...commandBodies(commands).find(({ name }) => name === 'mix'),
-      name_localizations: { 'en-US': 'mix', de: 'mischen' },
-    };
-    await rest.put(route, { body: [other, mix] });
-    const { differences } = await register({ rest, commands });
-    expect(differences).toContainEqual(expect.stringContaining('mix name_localizations'));
-    expect(peer.commands.find(({ name }) => name === 'other')).toMatchObject(localized);
-    expect(await register({ rest, commands })).toEqual({ differences: [], unknown: ['other'] });
-    await rest.put(route, { body: commandBodies(commands) });
   });
 });
 

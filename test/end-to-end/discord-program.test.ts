@@ -4,6 +4,7 @@ import { type AddressInfo, createServer, type Socket } from 'node:net';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
+import { freePort } from './free-port.ts';
 import { programOf, root, startFlags } from './program.ts';
 
 // Starting takes a second; on a machine busy with other tests many.
@@ -30,14 +31,6 @@ const settings = (more: Record<string, string> = {}) => ({
 });
 const register = async (...typed: string[]) =>
   (await run(process.execPath, [programOf('bot/register.ts'), ...typed], { cwd: root, env: settings() })).stdout;
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const address = server.address();
-  server.close();
-  return typeof address === 'object' && address ? address.port : 0;
-}
 
 test('registers once, then finds nothing to change', async () => {
   expect(await register()).toMatch(/^\+ start: new\n[\s\S]*Registered \d+ commands\.\n$/);

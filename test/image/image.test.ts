@@ -1,8 +1,8 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { globSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { freePort } from '../end-to-end/free-port.ts';
 import { startFlags } from '../end-to-end/program.ts';
 import { type Peer, startDiscordPeer } from '../peers/discord/peer.ts';
 import { slashOf } from '../peers/discord/typed.ts';
@@ -128,11 +128,3 @@ describe.skipIf(!process.env.CI)('the Dockerfile’s steps in a clean folder', (
     expect(await left).toEqual([0, null]);
   });
 });
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const address = server.address();
-  server.close();
-  return typeof address === 'object' && address ? address.port : 0;
-}

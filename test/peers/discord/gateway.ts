@@ -74,6 +74,8 @@ export interface GatewayOptions {
   readonly maxConcurrency: number;
   /** Identifies a day. */
   readonly sessionStarts: number;
+  /** The time that identifies are told apart by, in ms. */
+  readonly identifyTime: () => number;
 }
 
 export function openGateway(given: {
@@ -190,9 +192,9 @@ export function openGateway(given: {
   function mayIdentify(shard: number): boolean {
     const key = shard % options.maxConcurrency;
     const last = lastIdentify.get(key);
-    const early = last !== undefined && performance.now() - last.at < identifyEach_ms;
+    const early = last !== undefined && options.identifyTime() - last.at < identifyEach_ms;
     const restarted = last?.shard === shard && farewells.delete(shard);
-    lastIdentify.set(key, { at: performance.now(), shard });
+    lastIdentify.set(key, { at: options.identifyTime(), shard });
     if (!early || restarted) return true;
     court.note(`gateway: shard ${shard} identified within 5 s of shard ${last.shard}`);
     return false;

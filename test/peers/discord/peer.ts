@@ -27,6 +27,8 @@ export interface PeerOptions {
   maxConcurrency?: number;
   /** Identifies a day. */
   sessionStarts?: number;
+  /** The time that identifies are told apart by, in ms; the machine's, as the client keeps it. */
+  identifyTime?: () => number;
   /** Requests are not counted. */
   unlimited?: boolean;
 }
@@ -105,6 +107,7 @@ export async function startDiscordPeer(options: PeerOptions = {}): Promise<Peer>
       heartbeat_ms: options.heartbeat_ms ?? 5000,
       maxConcurrency: options.maxConcurrency ?? 16,
       sessionStarts: options.sessionStarts ?? 1000,
+      identifyTime: options.identifyTime ?? (() => performance.now()),
     },
   });
   rest.server.listen(0, '127.0.0.1');

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { answerLine } from '../../../commands/answer.ts';
 import type { Card, Reply } from '../../../commands/card.ts';
+import { inProcessMemory } from '../../../commands/memory.ts';
 import type { Figure } from '../../../core/quantity/figure.ts';
 import { sampleCard, worstCautions } from '../../terminal/sample-card.ts';
 import { limits } from '../limits.ts';
@@ -81,6 +83,9 @@ const card = fc
 
 const everything = ({ content = '', embeds }: Message) =>
   [content, embeds[0]?.description ?? '', ...(embeds[0]?.fields ?? []).map(({ value }) => value)].join('\n');
+
+const fieldsNamed = (card: Card, name: string) =>
+  (messageOf(card).embeds[0]?.fields ?? []).filter((field) => field.name.startsWith(name));
 
 describe('a card as a message', () => {
   test('breaks no limit, whatever is on it, and never loses headline or cautions', () => {
@@ -170,6 +175,35 @@ describe('a card as a message', () => {
     const unmarked = { ...long, figures: long.figures.map(({ first: _, ...one }) => one) };
     const shown = messageOf(unmarked, undefined, { brief: true }).embeds[0]!.fields!;
     expect(shown.find(({ name }) => name === 'place')!.value.split('\n')).toHaveLength(12);
+  });
+
+  test('a list that is too long for one field goes on under a name that is seen, in parts of one size', () => {
+    const assumed = Array.from({ length: 16 }, (_, at) => ({ text: `${at} ${'x'.repeat(66)}` }));
+    const [first, second, ...others] = fieldsNamed({ ...sampleCard, assumed }, 'I assumed');
+    expect([first?.name, second?.name, others]).toEqual(['I assumed', 'I assumed, continued', []]);
+    expect(Math.abs(first!.value.length - second!.value.length)).toBeLessThan(150);
+    const rows = Array.from({ length: 40 }, (_, at) => [`row ${at}`, 'y'.repeat(50)]);
+    const names = fieldsNamed({ ...sampleCard, table: { columns: ['a', 'b'], rows } }, 'a · b').map(({ name }) => name);
+    expect(names.slice(0, 2)).toEqual(['a · b', 'a · b, continued']);
+  });
+
+  test('a long list that is all there is to read stands in one piece below the answer', () => {
+    const rows = Array.from({ length: 40 }, (_, at) => [`row ${at}`, 'y'.repeat(50)]);
+    const read = { ...sampleCard, cautions: [], figures: [], table: { columns: ['a', 'b'], rows } };
+    const [embed] = messageOf(read).embeds;
+    expect(embed?.description).toMatch(/^\*\*15 kg clay.*\n\n\*a · b\*\n\*\*row 0\*\* y+\n/);
+    for (const [head] of rows) expect(embed?.description).toContain(`**${head}**`);
+    expect(embed?.fields?.map(({ name }) => name)).not.toContain('a · b');
+    const endless = { ...read, table: { columns: ['a', 'b'], rows: [...rows, ...rows, ...rows] } };
+    expect(messageOf(endless).embeds[0]?.description?.length).toBeLessThanOrEqual(4096);
+    expect(messageOf(endless).files.map(({ name }) => name)).toContain('mix.txt');
+  });
+
+  test.each(['help', 'emergency'])('%s has no empty line in a list', async (line) => {
+    const reply = await answerLine(line, { asker: 'a', place: 'p', now: new Date(0), memory: inProcessMemory() });
+    if (reply.kind === 'error') throw new Error(reply.error.what);
+    const unnamed = messageOf(reply.card).embeds[0]?.fields?.filter(({ name }) => name.trim() === '\u200b') ?? [];
+    expect(unnamed.length).toBeLessThanOrEqual(1);
   });
 
   test('why writes the working out', () => {

@@ -7,7 +7,7 @@ import { limits } from '../limits.ts';
 import { firstAid } from '../names.ts';
 import { cautionFields, colourOf, colours, type Reasons } from './cautions.ts';
 import { fieldsOf, listed, unnamed } from './chunks.ts';
-import { figureFields, tableFields } from './figures.ts';
+import { figureFields, tableFields, tableText } from './figures.ts';
 import type { FileOut, Message } from './payload.ts';
 import { workingFields } from './working.ts';
 
@@ -114,10 +114,14 @@ function embedOf(card: Card, kept: Kept, missing: string | undefined, picture: F
     ['I assumed', card.assumed.map(({ text, override }) => (override ? `${text} (${override})` : text))],
     ['You gave', card.given],
   ];
+  const rows = card.table ? tableFields(card.table, kept.rows) : [];
+  // A list that is all there is to read goes on where the answer stands, which holds four fields' worth in one piece.
+  const isRead = rows.length > 1 && card.cautions.length === 0 && card.figures.length === 0;
+  const read = isRead && card.table ? `\n\n${tableText(card.table, kept.rows)}` : '';
   const fields: readonly APIEmbedField[] = [
     ...cautionFields(card.cautions, kept.reasons),
     ...figureFields(card, kept.figures),
-    ...(card.table ? tableFields(card.table, kept.rows) : []),
+    ...(isRead ? [] : rows),
     ...workingFields(card, kept.steps),
     ...noteFields(card, kept.notes),
     ...basis.slice(0, kept.rest).flatMap(([name, lines]) =>
@@ -139,7 +143,7 @@ function embedOf(card: Card, kept: Kept, missing: string | undefined, picture: F
     ...(kept.sources && !explains && card.sources.length > 0 ? [sourcesLine(card.sources)] : []),
   ].join('\n');
   return {
-    description: `**${escapedTo(card.headline, limits.content - 100)}**`,
+    description: `**${escapedTo(card.headline, limits.content - 100)}**${read}`,
     color: card.command === firstAid ? colours.danger : colourOf(card.cautions),
     fields: [...fields],
     ...(picture ? { image: { url: `attachment://${picture.name}` } } : {}),
@@ -178,7 +182,9 @@ export const lengthOf = ({ title = '', description = '', fields = [], footer, au
   );
 
 const fits = (embed: APIEmbed): boolean =>
-  lengthOf(embed) <= limits.embed && (embed.fields?.length ?? 0) <= limits.fields;
+  lengthOf(embed) <= limits.embed &&
+  (embed.description?.length ?? 0) <= limits.description &&
+  (embed.fields?.length ?? 0) <= limits.fields;
 
 const attached = ({ name, text }: NonNullable<Card['attachment']>): FileOut => ({
   name,

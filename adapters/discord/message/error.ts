@@ -31,7 +31,7 @@ export function saying(
   const found = attempts.map(([reasons, room]) => embed(reasons, room)).find((one) => lengthOf(one) <= limits.embed);
   if (found) return { embeds: [found], components: [], files: [] };
   // The gravest case: so many cautions that what was wrong stands above the embed instead of in it.
-  const { description, ...rest } = embed('none', 200);
+  const { description, ...rest } = embed('none', 130);
   return { content: description, embeds: [rest], components: [], files: [] };
 }
 

@@ -53,12 +53,20 @@ function wordsOf(figure: Figure, units: Card['units']) {
 }
 
 /** A line a row, its first cell standing out; the columns' names are the field's. */
-export function tableFields({ columns, rows }: Table, count: number): readonly APIEmbedField[] {
-  const lines = rows.slice(0, count).map(([first = '', ...cells]) => {
+export const tableFields = (table: Table, count: number): readonly APIEmbedField[] =>
+  fieldsOf(escapedTo(namesOf(table), limits.fieldName).trim() || 'Table', tableLines(table, count));
+
+/** The same as one text, under its columns' names: there is more room for it where the answer itself stands. */
+export function tableText(table: Table, count: number): string {
+  const names = escapedTo(namesOf(table), limits.fieldName).trim();
+  return [...(names === '' ? [] : [`*${names}*`]), ...tableLines(table, count)].join('\n');
+}
+
+const namesOf = ({ columns }: Table): string => columns.filter((column) => column.trim() !== '').join(' · ');
+
+const tableLines = ({ rows }: Table, count: number): readonly string[] =>
+  rows.slice(0, count).map(([first = '', ...cells]) => {
     const head = first.trim() === '' ? '' : `**${escapedTo(first, 300)}**`;
     const rest = cells.filter((cell) => cell.trim() !== '').join(' · ');
     return [head, rest === '' ? '' : escapedTo(rest, 700)].filter((part) => part !== '').join(' ') || '–';
   });
-  const name = columns.filter((column) => column.trim() !== '').join(' · ');
-  return fieldsOf(escapedTo(name, limits.fieldName).trim() || 'Table', lines);
-}

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { AskError } from '../../core/ask-error.ts';
 import { answerLine } from '../answer.ts';
 import { inProcessMemory } from '../memory.ts';
+import { oddsText } from '../settle/words.ts';
 import type { Claimed } from './claimed.ts';
 import { judge } from './judge.ts';
 import { readClaim } from './read.ts';
@@ -278,4 +279,26 @@ describe('claim', () => {
     const value = (id: string, of: typeof card) => of.figures.find((one) => one.id === id)?.value;
     expect(value('claim.value', card)).toBe(value('fuel.mass', alone));
   }, 30_000);
+});
+
+describe('the odds', () => {
+  it.each([
+    [1, 'every one of 600 samples'],
+    [0.997, 'over 99 % of 600 samples'],
+    [0.5, '50 % of 600 samples'],
+    [0.003, 'under 1 % of 600 samples'],
+    [0, 'none of 600 samples'],
+  ])('%d are told as %s: never as all that is not all, nor as none that is some', (share, told) =>
+    expect(oddsText(share, 600)).toBe(told),
+  );
+
+  it('of a headline are those of its figure', async () => {
+    const here = { asker: 'ann', place: 'shed', now: new Date(0), memory: inProcessMemory() };
+    const reply = await answerLine('claim 3 kg of charcoal melts 6 kg of aluminium', here);
+    if (reply.kind === 'error') throw new Error(reply.error.what);
+    const { headline, figures } = reply.card;
+    const { value = Number.NaN } = figures.find(({ id }) => id === 'claim.odds') ?? {};
+    expect(value).toBeLessThan(1);
+    expect(headline).toMatch(/holds in over 99 % of [\d,]+ samples/);
+  });
 });

@@ -11,7 +11,7 @@ import { askPlainly, askSide, withOptions } from '../settle/ask-side.ts';
 import { readConditions } from '../settle/read.ts';
 import { supportOf } from '../settle/support.ts';
 import { toldLine } from '../settle/told-line.ts';
-import { settledNote, turnsAt } from '../settle/words.ts';
+import { oddsText, percent, settledNote, turnsAt } from '../settle/words.ts';
 import { lineOf, readSource } from '../source.ts';
 import type { Claimed } from './claimed.ts';
 import { enough, type Judged, judge } from './judge.ts';
@@ -140,10 +140,7 @@ function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: An
   };
   const meaning = understoodText(claimed, how, units);
   const { lead, range: likely } = formatFigure(value, units);
-  const holds =
-    judged.holds === undefined
-      ? ''
-      : `, and the claim holds in ${Math.round(judged.holds * 100)} % of ${judged.samples.toLocaleString('en')} samples`;
+  const holds = judged.holds === undefined ? '' : `, and the claim holds in ${oddsText(judged.holds, judged.samples)}`;
   const found =
     judged.finding === 'fits only if'
       ? onlyIf(judged, claimed, units)
@@ -174,7 +171,7 @@ function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: An
       : {
           table: {
             columns: ['what moves it', 'share', 'the claim turns at'],
-            rows: judged.turnings.map((one) => [one.input, `${Math.round(one.share * 100)} %`, turnsAt(one, units)]),
+            rows: judged.turnings.map((one) => [one.input, percent(one.share), turnsAt(one, units)]),
           },
         }),
     notes: [
@@ -193,7 +190,7 @@ function claimAnswer(claimed: Claimed, sides: Sides, judged: Judged, context: An
     given: claimed.lines.map((line) => `asked as: ${line}`),
     assumed: [...claimed.assumed, ...(sides[0]?.card.assumed ?? [])],
     doubt: judged.turnings[0]
-      ? `${judged.turnings[0].input} (${Math.round(judged.turnings[0].share * 100)} % of the spread)`
+      ? `${judged.turnings[0].input} (${percent(judged.turnings[0].share)} of the spread)`
       : 'nothing that was sampled',
     sources: [...new Set(['derived', ...sides.flatMap(({ card }) => card.sources)])],
     working: sides.flatMap(({ card }) => card.working),

@@ -11,7 +11,16 @@ import { measureName } from './measures.ts';
 import type { Argument } from './shelf.ts';
 import { supportOf } from './support.ts';
 import type { Verdict } from './verdict.ts';
-import { closeNote, doubtText, leadFigure, type SettleParts, settledNote, turningTable, verdictText } from './words.ts';
+import {
+  closeNote,
+  doubtText,
+  leadFigure,
+  percent,
+  type SettleParts,
+  settledNote,
+  turningTable,
+  verdictText,
+} from './words.ts';
 
 export interface Settled extends SettleParts {
   readonly argument: Argument | undefined;
@@ -90,7 +99,7 @@ function figuresOf(verdict: Verdict, index: number, { sides, verdicts }: SettleP
       label: sides[side]!.name,
       group,
       ...(range && range.high > range.low ? { range, rangeBasis: 'sampled' as const } : {}),
-      ...(shares ? { note: `best in ${Math.round(shares[side]! * 100)} %` } : {}),
+      ...(shares ? { note: `best in ${percent(shares[side]!)}` } : {}),
     };
   });
   return [

@@ -10,12 +10,17 @@ export interface SettleParts {
   readonly units: UnitSystem;
 }
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
-/** All of the samples and nearly all are not the same thing. */
-export const oddsText = (share: number, samples: number): string =>
-  share === 1
-    ? `every one of ${samples.toLocaleString('en')} samples`
-    : `${share > 0.99 ? 'over 99 %' : percent(share)} of ${samples.toLocaleString('en')} samples`;
+/** In whole per cents; all and nearly all are not the same thing, nor are none and hardly any. */
+export function percent(share: number): string {
+  if (share > 0.99 && share < 1) return 'over 99 %';
+  if (share > 0 && share < 0.01) return 'under 1 %';
+  return `${Math.round(share * 100)} %`;
+}
+export function oddsText(share: number, samples: number): string {
+  const all = samples.toLocaleString('en');
+  if (share === 1) return `every one of ${all} samples`;
+  return share === 0 ? `none of ${all} samples` : `${percent(share)} of ${all} samples`;
+}
 
 /** A difference of temperatures is no temperature. */
 export const unitOfDifference = (unit: SiUnit): SiUnit => (unit === 'K' ? 'dK' : unit);

@@ -62,7 +62,9 @@ function plainPlace(value: number, unit: SiUnit): number {
 
 function printPlain(si: number, unit: SiUnit, scale: Scale): string {
   const value = onScale(si, scale);
-  const number = print(value, plainPlace(value, unit), scale.most);
+  // Nearly all is not all: 99.98 % of some samples is not 100 %.
+  const place = scale.name === '%' && value > 99.9 && value < 100 ? placeOf(100 - value) : plainPlace(value, unit);
+  const number = print(value, place, scale.name === '%' ? Math.max(scale.most, -place) : scale.most);
   return isCurrency(unit) ? number : trimmed(number);
 }
 

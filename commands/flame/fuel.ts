@@ -67,6 +67,15 @@ export function readFuel(text: string): Fuel {
   return findFuel(parts.at(-1) ?? text);
 }
 
+/** A fuel, or two that follow each other, as typed: known to be some, for a command that only passes it on. */
+export function fuelText(label: string) {
+  const meta: OptionMeta = { kind: 'text', label };
+  return reading(({ text }) => {
+    readFuel(text);
+    return text;
+  }).meta({ ...meta });
+}
+
 /** A choice between kinds of fuel, which any fuel's name makes too: `propane` is gas, `lump charcoal` charcoal. */
 export function fuelKind(label: string) {
   const wanted = { label, choices: ['gas', 'charcoal'] as const };

@@ -2,6 +2,7 @@ import { fumeLimits } from '../../core/melt/data/fume-limits.ts';
 import type { MeltEstimate } from '../../core/melt/melt.ts';
 import { hotFace_K } from '../../core/melt/melt-heat.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { readFuel } from '../flame/fuel.ts';
 import { about } from '../options.ts';
 import { typedLength } from '../size/parts.ts';
 import { readStack } from '../wall/layers.ts';
@@ -100,7 +101,7 @@ function handsOver({ asked, estimate, options, context: { units } }: Parts): Rec
   };
 }
 
-function nextLines({ asked, estimate, context: { commands } }: Parts): NonNullable<Answer['next']> {
+function nextLines({ asked, estimate, options, context: { commands } }: Parts): NonNullable<Answer['next']> {
   const has = (name: string) => commands.some((one) => one.name === name);
   const { alloy } = estimate.question;
   // What asks this question again stands before what asks another one about it.
@@ -112,7 +113,14 @@ function nextLines({ asked, estimate, context: { commands } }: Parts): NonNullab
     ...(has('size melt') && !asked.crucibleGiven
       ? [{ label: 'the furnace for it', line: `size melt ${asked.amount} ${alloy.id.replaceAll('-', ' ')}` }]
       : []),
-    ...(has('flame') ? [{ label: 'how hot a flame gets', line: 'flame propane' }] : []),
+    ...(has('flame')
+      ? [
+          {
+            label: 'how hot a flame gets',
+            line: `flame ${options.fuel === undefined ? 'propane' : readFuel(options.fuel).id}`,
+          },
+        ]
+      : []),
     { label: 'how that was worked out', line: 'why' },
   ];
 }

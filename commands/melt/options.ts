@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { factsIn } from '../../core/hazard/words.ts';
+import { fuelText } from '../flame/fuel.ts';
 import { choice, type OptionMeta, quantity, readChoice, reading, text } from '../options.ts';
 import { told } from '../size/fields.ts';
 
@@ -18,7 +19,7 @@ const furnace = {
   shell: length("shell's sheet", 0, 0.02, { metric: 'mm', US: 'in' }),
   lid: text({ label: 'lid, as layers', most: 200 }).optional(),
   floor: text({ label: 'floor, as layers', most: 200 }).optional(),
-  fuel: text({ label: 'fuel it is fired with', most: 80 }).optional(),
+  fuel: fuelText('fuel it is fired with').optional(),
   sized: choice({ label: 'fuel the furnace was sized for', choices: ['gas', 'charcoal'] }).optional(),
   rate: quantity({
     label: 'firing rate',

@@ -81,9 +81,11 @@ function commandOf(line: string, commands: readonly Command[]): Command {
   if (soundsHurt.test(lower)) throw perhapsEmergency(word);
   const family = commands.filter(({ name }) => name.startsWith(`${word} `));
   if (family.length > 0) throw whichOf(word, line.slice(word.length).trim(), family);
+  // By ear too (`miks`): there is the rest of the line to tell, before it is offered, whether that was meant.
   const near = slipOf(
     word,
     names.map((name) => name.split(' ', 1)[0]!),
+    2,
   );
   throw new AskError({
     code: 'unknown-command',

@@ -7,7 +7,7 @@ import { schemaFaults } from '../../test/peers/discord/strict.ts';
 import { readComponentId } from './component-id.ts';
 import { escaped } from './escape.ts';
 import { limits } from './limits.ts';
-import { lengthOf } from './message/card.ts';
+import { lengthOf } from './message/spread.ts';
 import { reminderSender } from './reminder.ts';
 import { letterBody, plainLetterBodies } from './reminder-message.ts';
 

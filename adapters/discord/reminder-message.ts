@@ -3,10 +3,10 @@ import type { Said } from '../../commands/remind/due.ts';
 import { lineId } from './component-id.ts';
 import { clipped, escapedTo, plain } from './escape.ts';
 import { limits } from './limits.ts';
-import { lengthOf } from './message/card.ts';
 import { cautionFields, cautionLines, colourOf, type Reasons, whatCanHurt } from './message/cautions.ts';
 import { fieldsOf, listed, packed, unnamed } from './message/chunks.ts';
 import { bodyOf } from './message/payload.ts';
+import { fits, spread } from './message/spread.ts';
 
 interface Letter {
   readonly said: Said;
@@ -20,15 +20,15 @@ interface Letter {
  * what must hold are always in it; where there is no room, reasons go first.
  */
 export function letterBody({ said, user, nonce }: Letter) {
-  const embed = reasons.map((some) => embedOf(said, some)).find((one) => lengthOf(one) <= limits.embed);
+  const embed = reasons.map((some) => embedOf(said, some)).find(fits);
   const components = buttonsOf(said);
   if (embed) return called(bodyOf({ content: `<@${user}>`, embeds: [embed], components, files: [] }), user, nonce);
-  // The gravest case: so many cautions that what is to be done, and what before it, stands above them.
-  const { description = '', ...rest } = embedOf({ ...said, holds: [] }, 'none');
+  // So many cautions that what is to be done, and what before it, stands above them.
+  const { content: above, embed: rest } = spread(embedOf({ ...said, holds: [] }, 'none'));
   const room =
-    Math.floor((limits.content - description.length - 60) / Math.max(1, said.holds.length)) - listed('').length - 1;
+    Math.floor((limits.content - above.length - 60) / Math.max(1, said.holds.length)) - listed('').length - 1;
   const holds = said.holds.map((one) => listed(escapedTo(one, Math.min(250, room))));
-  const content = [`<@${user}>`, description, ...(holds.length > 0 ? [holdsFirst, ...holds] : [])].join('\n');
+  const content = [`<@${user}>`, above, ...(holds.length > 0 ? [holdsFirst, ...holds] : [])].join('\n');
   return called(bodyOf({ content, embeds: [rest], components, files: [] }), user, nonce);
 }
 

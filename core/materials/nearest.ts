@@ -29,17 +29,17 @@ function slips(a: string, b: string): number {
 }
 
 /**
- * The one name a word is a slip of the finger from: one letter in three at most, or its beginning, three letters or
+ * The one name a word is a slip of the finger from: one letter in so many at most, or its beginning, three letters or
  * more. Nothing where that is no name or several: a guess from further off says what nobody meant.
  */
-export function slipOf(word: string, names: readonly string[]): string | undefined {
+export function slipOf(word: string, names: readonly string[], oneIn = 3): string | undefined {
   const asked = word.toLowerCase().slice(0, 40);
   const all = [...new Set(names)];
   const begun = asked.length >= 3 ? all.filter((name) => name.startsWith(asked)) : [];
   if (begun.length === 1) return begun[0];
   const near = all
     .map((name) => ({ name, off: slips(asked, name.toLowerCase()) }))
-    .filter(({ name, off }) => 3 * off <= Math.max(asked.length, name.length))
+    .filter(({ name, off }) => oneIn * off <= Math.max(asked.length, name.length))
     .toSorted((a, b) => a.off - b.off);
   return near[0]?.name;
 }

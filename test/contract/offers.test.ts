@@ -192,6 +192,8 @@ describe('what is offered is near to what was meant', () => {
     ['burner 75k btu', 'burner 75000 Btu/h'],
     ['burner 30 kW jet=0.035', 'burner 30 kW jet=0.035 in'],
     ['szie can 20 gal', 'size can 20 gal'],
+    ['miks 30 L', 'mix 30 L'],
+    ['what is this', 'help'],
     ['size can 20 gal fuel=gsa', 'size can 20 gal fuel=gas'],
     ['forget me not', 'forget'],
   ])('%s', async (line, offer) => expect(await offerOf(line)).toBe(offer));

@@ -6,9 +6,10 @@ import { inProcessMemory } from '../../../commands/memory.ts';
 import type { Figure } from '../../../core/quantity/figure.ts';
 import { sampleCard, worstCautions } from '../../terminal/sample-card.ts';
 import { limits } from '../limits.ts';
-import { lengthOf, messageOf } from './card.ts';
+import { messageOf } from './card.ts';
 import { errorMessage } from './error.ts';
 import type { Message } from './payload.ts';
+import { lengthOf } from './spread.ts';
 
 /** Every published limit of a message, by name where one is broken. */
 function broken({ content = '', embeds, files }: Message): readonly string[] {

@@ -2,13 +2,14 @@ import type { APIEmbed, APIEmbedField } from 'discord.js';
 import type { Card } from '../../../commands/card.ts';
 import { sourceOf } from '../../../core/sources/sources.ts';
 import { renderCard } from '../../terminal/render.ts';
-import { clipped, escapedTo, plain } from '../escape.ts';
+import { escapedTo, plain } from '../escape.ts';
 import { limits } from '../limits.ts';
 import { firstAid } from '../names.ts';
 import { cautionFields, colourOf, colours, type Reasons } from './cautions.ts';
 import { fieldsOf, listed, unnamed } from './chunks.ts';
 import { figureFields, tableFields, tableText } from './figures.ts';
 import type { FileOut, Message } from './payload.ts';
+import { fits, spread } from './spread.ts';
 import { workingFields } from './working.ts';
 
 /** What of a card is shown. What goes first where there is no room: sources, rows, figures, then the rest from the end. */
@@ -46,15 +47,13 @@ export function messageOf(whole: Card, picture?: FileOut, { brief = false }: { b
     notes: card.notes.length,
     reasons: card.command === 'why' ? 'all' : 'dangers',
   };
-  const { kept, embed } = longestThatFits(entire, (some) => {
+  const { kept, embed: longest } = longestThatFits(entire, (some) => {
     const missing = leavesOut(some, entire) ? inFile : brief ? behindButton(card, whole) : undefined;
     return embedOf(card, some, missing, picture);
   });
-  // The gravest case: so many cautions that the answer stands above the embed instead of in it.
-  const moved = fits(embed) ? undefined : embed.description;
-  if (moved !== undefined) delete embed.description;
+  const { content, embed } = fits(longest) ? { embed: longest } : spread(longest);
   return {
-    ...(moved === undefined ? {} : { content: clipped(moved, limits.content) }),
+    ...(content === undefined ? {} : { content }),
     embeds: [embed],
     components: [],
     files: [
@@ -174,17 +173,6 @@ function sourcesLine(ids: Card['sources']): string {
   const line = titles.length <= sourcesRoom ? titles : `${ids.length}, /why lists them`;
   return plain(`Sources: ${line}`);
 }
-
-export const lengthOf = ({ title = '', description = '', fields = [], footer, author }: APIEmbed): number =>
-  fields.reduce(
-    (sum, { name, value }) => sum + name.length + value.length,
-    title.length + description.length + (footer?.text.length ?? 0) + (author?.name.length ?? 0),
-  );
-
-const fits = (embed: APIEmbed): boolean =>
-  lengthOf(embed) <= limits.embed &&
-  (embed.description?.length ?? 0) <= limits.description &&
-  (embed.fields?.length ?? 0) <= limits.fields;
 
 const attached = ({ name, text }: NonNullable<Card['attachment']>): FileOut => ({
   name,

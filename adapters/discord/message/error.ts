@@ -2,10 +2,10 @@ import type { Reply } from '../../../commands/card.ts';
 import type { Caution } from '../../../core/hazard/caution.ts';
 import { escapedTo } from '../escape.ts';
 import { limits } from '../limits.ts';
-import { lengthOf } from './card.ts';
 import { cautionFields, colourOf, type Reasons } from './cautions.ts';
 import { fieldsOf } from './chunks.ts';
 import type { Message } from './payload.ts';
+import { fits, spread } from './spread.ts';
 
 /** What was wrong, what would be right and something that works, with the cautions of what was asked. */
 export const errorMessage = ({ error, cautions, tryLine }: Extract<Reply, { kind: 'error' }>): Message =>
@@ -28,11 +28,10 @@ export function saying(
       ...more.flatMap(([name, value]) => fieldsOf(name, value.trim() === '' ? [] : [escapedTo(value, room)])),
     ],
   });
-  const found = attempts.map(([reasons, room]) => embed(reasons, room)).find((one) => lengthOf(one) <= limits.embed);
+  const found = attempts.map(([reasons, room]) => embed(reasons, room)).find(fits);
   if (found) return { embeds: [found], components: [], files: [] };
-  // The gravest case: so many cautions that what was wrong stands above the embed instead of in it.
-  const { description, ...rest } = embed('none', 130);
-  return { content: description, embeds: [rest], components: [], files: [] };
+  const { content, embed: rest } = spread(embed('none', 130));
+  return { content, embeds: [rest], components: [], files: [] };
 }
 
 const attempts: readonly (readonly [Reasons, room: number])[] = [

@@ -102,7 +102,7 @@ export const shellAndVesselRules: readonly Rule[] = [
     id: 'lining-short',
     when: { any: ['lining-short'] },
     severity: 'caution',
-    text: 'This lining is below what the metal asks of it: change it before anything is lit.',
+    text: 'This lining is below what the metal asks: change it before anything is lit.',
     reason: 'Past its limit a face slumps on the pot and fill shrinks away: then the fire stands at the shell.',
     source: 'from-memory',
     standing: 'from memory',

@@ -1,5 +1,6 @@
 import { type APIEmbed, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
 import type { Said } from '../../commands/remind/due.ts';
+import { capital } from '../../commands/sentence.ts';
 import { lineId } from './component-id.ts';
 import { clipped, escapedTo, plain } from './escape.ts';
 import { limits } from './limits.ts';
@@ -95,7 +96,7 @@ function buttonsOf({ next }: Said): readonly APIMessageTopLevelComponent[] {
     .map(({ label, id }) => ({
       type: ComponentType.Button as const,
       style: ButtonStyle.Secondary as const,
-      label: clipped(plain(`${label.slice(0, 1).toUpperCase()}${label.slice(1)}`), limits.buttonLabel),
+      label: clipped(plain(capital(label)), limits.buttonLabel),
       custom_id: id,
     }));
   return buttons.length === 0 ? [] : [{ type: ComponentType.ActionRow, components: buttons }];

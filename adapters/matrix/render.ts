@@ -1,4 +1,5 @@
 import type { Card, Reply } from '../../commands/card.ts';
+import { sentence } from '../../commands/sentence.ts';
 import type { Caution } from '../../core/hazard/caution.ts';
 import { formatFigure } from '../../core/quantity/format.ts';
 import { sourceOf } from '../../core/sources/sources.ts';
@@ -190,8 +191,6 @@ function renderError({ error, cautions, tryLine }: Extract<Reply, { kind: 'error
     briefOf(what, cautions),
   );
 }
-
-const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`.replace(/\.\.$/, '.');
 
 /** A sentence of the bot's own, with what can hurt in what it is about. */
 export function saying(text: string, cautions: readonly Caution[] = []): Faces {

@@ -1,4 +1,5 @@
 import type { Card, Reply } from '../../commands/card.ts';
+import { sentence } from '../../commands/sentence.ts';
 import { cautionLines, leadingLines } from './cautions.ts';
 import { chartLines, drawingLines } from './chart.ts';
 import { figureLines, tableLines } from './figures.ts';
@@ -107,5 +108,3 @@ export function renderReply(reply: Reply, look: Look): string {
     cautionLines(cautions, look),
   ]).join('\n');
 }
-
-const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`.replace(/\.\.$/, '.');

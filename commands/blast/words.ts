@@ -1,11 +1,11 @@
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
+import { capital } from '../sentence.ts';
 import { notSizedFor } from '../size/sized-for.ts';
 import { blastFigures } from './figures.ts';
 import type { BlastParts } from './parts.ts';
 import { type BlastKey, usual } from './question.ts';
 
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 /** A twentieth: past it the answer is as good as sure. */
 const SURE = 0.95;

@@ -1,6 +1,7 @@
 import { FLAME } from '../../core/fire/propane/flame-holding.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption } from '../card.ts';
+import { capital } from '../sentence.ts';
 import { typedLength } from '../size/parts.ts';
 import { burnerFigures } from './figures.ts';
 import { type BurnerParts, RICH } from './parts.ts';
@@ -34,8 +35,6 @@ export function headlineOf(parts: BurnerParts): string {
   const end = draw.down.cold_s === undefined ? 'until empty' : 'until too cold, not empty';
   return `${found}${wanted}${air}. ${capital(bottles)} ${question.bottles > 1 ? 'last' : 'lasts'} ${said('lasts')}, ${end}.`;
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** A hole is cut for one tube: by more than this in width another neither fits nor seals in it. Judged. */
 const OTHER_TUBE = 0.1;

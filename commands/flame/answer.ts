@@ -6,6 +6,7 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Assumption, Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { capital } from '../sentence.ts';
 import { flameChart } from './chart.ts';
 import type { FlameOptions } from './options.ts';
 import { type FlameInputs, type FlameQuestion, flameOf, heatLeft, typicalOf } from './question.ts';
@@ -96,8 +97,6 @@ function headlineOf({ question, burned, left, doubt, context }: Parts): string {
       : `it cannot keep a flue of ${flue}: nothing would stay in the furnace`;
   return `${capital(fuel.name)} ${air}: a flame of ${lead}${range ? ` (${range})` : ''} at most, 100 to 400 K less in fact; ${heat}.`;
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function flameFigures({ temperature_K }: Flame, range: Range | undefined): readonly Figure[] {
   const { low, typical, high } = REAL_BELOW_dK;

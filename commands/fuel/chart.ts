@@ -3,6 +3,7 @@ import { airNeed } from '../../core/fire/gas/mixture.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart } from '../card.ts';
+import { capital } from '../sentence.ts';
 import type { FuelParts } from './parts.ts';
 
 /** From a fifth too little air to twice as much as needed. */
@@ -48,5 +49,3 @@ export function lossChart({ balance, burnt, asked }: FuelParts, units: UnitSyste
     ],
   };
 }
-
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -5,9 +5,9 @@ import type { Figure } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Table } from '../card.ts';
 import { modelErrorNote } from '../model-error.ts';
+import { capital } from '../sentence.ts';
 import { notSizedFor } from '../size/sized-for.ts';
 import { refilledText, unfitSays } from '../wall/unfit.ts';
-import { capital } from './chart.ts';
 import { againFigure, costFigure, massFigure, timeFigure, told as toldOf, totals, turnedDown } from './figures.ts';
 import type { FuelParts } from './parts.ts';
 

@@ -9,6 +9,7 @@ import type { Assumption } from '../card.ts';
 import type { Command } from '../command.ts';
 import type { Build } from '../memory.ts';
 import { about } from '../options.ts';
+import { capital } from '../sentence.ts';
 import { faceOf } from './face.ts';
 import { addEntry, buildFor, logFamily, momentOf } from './family.ts';
 import { figure, logFigures } from './figures.ts';
@@ -98,8 +99,6 @@ export const logBucket = {
     };
   },
 } satisfies Command<typeof bucketOptions>;
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Rammed or cast where they stand; anything else is filled in. */
 const packed: ReadonlySet<Material['kind']> = new Set(['lining', 'castable']);

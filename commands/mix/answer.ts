@@ -8,6 +8,7 @@ import type { Step } from '../../core/step.ts';
 import type { Assumption } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
 import { type KnownPrice, whosePrices } from '../prices.ts';
+import { capital } from '../sentence.ts';
 import { costOf, noCostNote, type Sold, shortName, soldAs } from './cost.ts';
 import type { MixOptions } from './options.ts';
 import type { MixQuestion } from './question.ts';
@@ -261,8 +262,6 @@ function lookUps({ recipe, estimate }: MixQuestion): readonly Step[] {
       : [],
   );
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const sourcesOf = ({ material }: { material: string }): readonly string[] => {
   const source = findMaterial(material).properties.loose_density_kg_m3?.source;

@@ -4,6 +4,7 @@ import { text } from '../options.ts';
 import { isPlace, ownerOf, whoOption } from '../owner.ts';
 import { ageOf, amountText, priceText, readPrice } from '../prices.ts';
 import { said } from '../said.ts';
+import { sentence } from '../sentence.ts';
 import { priceFamily } from './family.ts';
 
 const options = z.strictObject({
@@ -30,7 +31,7 @@ export const price = {
     await context.memory.setPrice(owner, named, context.now);
     const { units, now } = context;
     const text = priceText(named, { whose, units });
-    return said(`${text.charAt(0).toUpperCase()}${text.slice(1)}.`, {
+    return said(sentence(text), {
       notes: [
         ...(before
           ? [

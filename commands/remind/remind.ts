@@ -3,6 +3,7 @@ import type { Answer, AnswerContext, Command } from '../command.ts';
 import type { NewReminder } from '../memory-weeks.ts';
 import { about } from '../options.ts';
 import { nobodyCalls, type Reach } from '../reach.ts';
+import { capital } from '../sentence.ts';
 import { type Moment, momentOf, needsZone } from '../when/moment.ts';
 import { dayIn, fromNow, hourIn } from '../when/say.ts';
 import { type Split, splitWhen } from '../when/words.ts';
@@ -122,5 +123,3 @@ async function withLine<Value>({ when }: RemindOptions, what: string, read: () =
       : error.with({ option: 'when' });
   }
 }
-
-const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;

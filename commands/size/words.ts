@@ -8,10 +8,9 @@ import { type RuleName, sizingRules } from '../../core/shape/rules.ts';
 import { degrees } from '../../core/shape/tuyere.ts';
 import { ventDiameter_m, ventVelocity_m_s } from '../../core/shape/vent.ts';
 import type { Assumption, Table } from '../card.ts';
+import { capital } from '../sentence.ts';
 import { unfitSays } from '../wall/unfit.ts';
 import { type SizeParts, typedLength } from './parts.ts';
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Fits or not, and the four numbers a builder asks first. */
 export function headlineOf(parts: SizeParts): string {

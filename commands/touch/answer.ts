@@ -5,6 +5,7 @@ import { formatFigure, formatSi } from '../../core/quantity/format.ts';
 import type { Step } from '../../core/step.ts';
 import type { Assumption, Table } from '../card.ts';
 import type { Answer, AnswerContext } from '../command.ts';
+import { capital } from '../sentence.ts';
 import type { TouchOptions } from './options.ts';
 import type { TouchQuestion } from './question.ts';
 
@@ -64,8 +65,6 @@ function nextLines({ question, options, units }: Parts): NonNullable<Answer['nex
     { label: 'how hot a shell gets', line: 'wall 1 in castable; 2.5 in perlite' },
   ];
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function headlineOf({ question, options, units }: Parts): string {
   const { touched, surface_K, sighted } = question;

@@ -5,7 +5,8 @@ import { shortName } from '../../core/heat/wall-question.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
 import type { Chart, ChartPanel } from '../card.ts';
-import { capital, whenOf } from './words.ts';
+import { capital } from '../sentence.ts';
+import { whenOf } from './words.ts';
 
 /** Bore and interfaces above, the shell below on its own scale, over the hours of the firing and the cooling. */
 export function wallChart(answer: WallAnswer, units: UnitSystem): Chart {

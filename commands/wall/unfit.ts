@@ -4,9 +4,9 @@ import type { Material } from '../../core/materials/material.ts';
 import { fittingMaterials, newFace_m, type Unfit, unfitLayers } from '../../core/mix/lining-fitness.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatSi } from '../../core/quantity/format.ts';
+import { capital } from '../sentence.ts';
 import { layerText, type TypedLayer, type TypedStack } from './layers.ts';
 import { askedWall } from './question.ts';
-import { capital } from './words.ts';
 
 /** How `wall` heats a furnace that nothing more is said of. */
 const hourAtHeat = { ramp_s: 2400, hold_s: 3600 } as const;

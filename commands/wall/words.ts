@@ -3,6 +3,7 @@ import type { OutsideModel } from '../../core/heat/wall-limits.ts';
 import { longest_s, shortName, touch_K } from '../../core/heat/wall-question.ts';
 import type { UnitSystem } from '../../core/quantity/figure.ts';
 import { formatFigure, formatSi } from '../../core/quantity/format.ts';
+import { capital } from '../sentence.ts';
 import { shellFigures } from './figures.ts';
 
 /** The hottest that the shell can be, by the adverse end where there is one. */
@@ -14,8 +15,6 @@ export function waitFor(time_s: number): string {
   if (time_s < 5400) return `${Math.ceil(time_s / 300) * 5} min`;
   return `${Math.ceil(time_s / 360) / 10} h`;
 }
-
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** How hot, when, when to touch, and what is past its limit. */
 export function headlineOf(answer: WallAnswer, units: UnitSystem): string {

@@ -1,4 +1,5 @@
 import { AskError } from '../../core/ask-error.ts';
+import { capital } from '../sentence.ts';
 
 /** A date as it was typed, before anything is known of today. */
 export type DayWords =
@@ -182,7 +183,7 @@ const months = [
 ];
 const startingWith = (all: readonly string[], word: string): number =>
   all.findIndex((one) => one.startsWith(word.toLowerCase().slice(0, 3))) + 1;
-export const monthNames = months.map((one) => `${one.slice(0, 1).toUpperCase()}${one.slice(1)}`);
+export const monthNames = months.map(capital);
 
 const monthPattern =
   'jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?';

@@ -1,6 +1,7 @@
 import { type APIButtonComponent, type APIMessageTopLevelComponent, ButtonStyle, ComponentType } from 'discord.js';
 import type { Card } from '../../../commands/card.ts';
 import type { Command } from '../../../commands/command.ts';
+import { capital } from '../../../commands/sentence.ts';
 import { type ComponentId, componentId, lineId } from '../component-id.ts';
 import { clipped, plain } from '../escape.ts';
 import { isOneLine } from '../form.ts';
@@ -99,8 +100,6 @@ function button(
     custom_id: typeof id === 'string' ? id : componentId(...id),
   };
 }
-
-const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
 const rowOf = (components: APIButtonComponent[]): readonly APIMessageTopLevelComponent[] =>
   components.length === 0 ? [] : [{ type: ComponentType.ActionRow, components }];

@@ -1,7 +1,7 @@
 import type { Reply } from '../../../commands/card.ts';
+import { sentence } from '../../../commands/sentence.ts';
 import type { Caution } from '../../../core/hazard/caution.ts';
 import { escapedTo } from '../escape.ts';
-import { limits } from '../limits.ts';
 import { cautionFields, colourOf, type Reasons } from './cautions.ts';
 import { fieldsOf } from './chunks.ts';
 import type { Message } from './payload.ts';
@@ -39,5 +39,3 @@ const attempts: readonly (readonly [Reasons, room: number])[] = [
   ['leads', 600],
   ['none', 300],
 ];
-
-const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`.replace(/\.\.$/, '.');

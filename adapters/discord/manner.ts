@@ -120,6 +120,7 @@ function askedIn(given: readonly string[], commands: readonly Command[]): readon
 }
 
 const askedAs = 'asked as: ';
+const optionFirst = /^[a-z-]+=/;
 
 /**
  * A reply whose hints say what to do here. What is a line to be sent stays one: buttons read it. `about` is the command of
@@ -145,8 +146,9 @@ export function spokenHere<Of extends Reply>(
     };
   }
   const { card } = reply;
-  // What can only be said by asking anew is a whole line.
+  // What can only be said by asking anew is a whole line. To read every `damp=10%` as one cost more than all the rest here.
   const hint = (override: string) => {
+    if (optionFirst.test(override)) return words(override);
     const line = slashLine(override, commands);
     return line === override ? words(override) : line;
   };

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { isFact } from '../core/hazard/facts.ts';
 import { materials } from '../core/materials/catalogue.ts';
 import { answerAsk, answerLine } from './answer.ts';
@@ -173,6 +173,24 @@ describe('the registry', () => {
     ]) {
       expect(isFact(fact), fact).toBe(true);
     }
+  });
+});
+
+const long = 'fuel charcoal amount=5 kg';
+
+describe('a typing mistake after a long question', () => {
+  // It is told by the thread that everybody waits for: nothing long may be computed to try what is offered.
+  it.each([
+    ['agian units=US', 'again units=US'],
+    ['wyh', 'why'],
+    [`toch 60 °C for=(${long})`, `touch 60 °C for=(${long})`],
+  ])('%s is offered %s without asking it', async (typed, offer) => {
+    const context = asker();
+    await context.memory.rememberAsk({ ...parseLine(long, commands, context) });
+    const prices = vi.fn(context.memory.prices);
+    const memory = { ...context.memory, prices };
+    expect(errorOf(await answerLine(typed, { ...context, memory })).example).toBe(offer);
+    expect(prices).not.toHaveBeenCalled();
   });
 });
 

@@ -10,7 +10,7 @@ import type { AnswerContext, Ask, Command, How, Meant, Versions } from './comman
 import { optionsOf, parseLine } from './grammar.ts';
 import { measuredOf } from './log/measured.ts';
 import type { Manner } from './manner.ts';
-import type { Build, Memory } from './memory.ts';
+import type { Build, Key, Memory } from './memory.ts';
 import { offered, rehearsal, WouldWrite } from './offered.ts';
 import { metaOf } from './options.ts';
 import type { Reach } from './reach.ts';
@@ -91,8 +91,8 @@ async function attempt(
     free = false;
   });
   try {
-    if (command?.slow && !slow && !command.expand && ask.options.for === undefined) {
-      readOptions(command, ask.options, undefined);
+    if (!slow && command && (await computesLong(ask, command, trial, context))) {
+      if (!command.expand && ask.options.for === undefined) readOptions(command, ask.options, undefined);
       return undefined;
     }
     const here = async (): Promise<Reach> => ({ kind: 'here', place: context.place });
@@ -103,6 +103,14 @@ async function attempt(
     if (error instanceof AskError) return errorReply(error, []);
     throw error;
   }
+}
+
+/** By itself, or by the answer that it is about or takes from: a typing mistake after a long question holds nobody up. */
+async function computesLong(ask: Ask, command: Command, memory: Memory, { asker, place }: Key): Promise<boolean> {
+  const { for: from } = ask.options;
+  const nested = nestedLine(from ?? '');
+  const last = command.aboutLast || from === 'last' ? await memory.lastAsk({ asker, place }) : undefined;
+  return [ask.command, last?.command, nested && nameIn(nested)].some((name) => name && commandNamed(name)?.slow);
 }
 
 /** The command that an unreadable line begins with; of a family (`size can`, `size melt`) the first will do. */
